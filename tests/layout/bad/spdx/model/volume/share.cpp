@@ -1,0 +1,2 @@
+#include <vector>
+// SPDX-License-Identifier: GPL-3.0-or-later

@@ -1,0 +1,6 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+namespace spoilbook {
+const char* loads_sql() {
+    return "SELECT id FROM loads";
+}
+}  // namespace spoilbook
