@@ -48,16 +48,16 @@ OGRSpatialReference wgs84() {
     return result;
 }
 
-Crs::Way::Transformation way_between(const OGRSpatialReference& from, const OGRSpatialReference& to,
-                                     bool published_only) {
+CrsWay::Transformation way_between(const OGRSpatialReference& from, const OGRSpatialReference& to,
+                                   bool published_only) {
     OGRCoordinateTransformationOptions options;
     options.SetBallparkAllowed(!published_only);
     const HeardGdal heard;
-    return Crs::Way::Transformation(OGRCreateCoordinateTransformation(&from, &to, options));
+    return CrsWay::Transformation(OGRCreateCoordinateTransformation(&from, &to, options));
 }
 
 /// A way between datums may exist on paper and not where the CRS is used: try it in the middle of there.
-bool works_where_used(const Crs::Way& way, const OGRSpatialReference& srs) {
+bool works_where_used(const CrsWay& way, const OGRSpatialReference& srs) {
     if (!way.from_wgs84 || !way.to_wgs84) return false;
     double west = 0, south = 0, east = 0, north = 0;
     if (!srs.GetAreaOfUse(&west, &south, &east, &north, nullptr)) return true;
@@ -67,7 +67,7 @@ bool works_where_used(const Crs::Way& way, const OGRSpatialReference& srs) {
 }
 
 /// False where PROJ has no way at all.
-bool find_ways(Crs::Way& way, const OGRSpatialReference& srs) {
+bool find_ways(CrsWay& way, const OGRSpatialReference& srs) {
     const OGRSpatialReference own = geographic_of(srs);
     const OGRSpatialReference world = wgs84();
     way.from_own = way_between(own, srs, false);
@@ -95,7 +95,7 @@ std::string wkt_of(const OGRSpatialReference& srs) {
 
 }  // namespace
 
-Crs::Crs(std::shared_ptr<const Way> way) : way_(std::move(way)) {}
+Crs::Crs(std::shared_ptr<const CrsWay> way) : way_(std::move(way)) {}
 
 Checked<Crs> Crs::from_epsg(int code) {
     make_gdal_safe();
@@ -113,7 +113,7 @@ Checked<Crs> Crs::from_epsg(int code) {
     }
     srs.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
 
-    auto way = std::make_shared<Way>();
+    auto way = std::make_shared<CrsWay>();
     way->epsg = code;
     way->name = name;
     way->wkt = wkt_of(srs);
@@ -126,9 +126,17 @@ Checked<Crs> Crs::from_epsg(int code) {
     return Crs(std::move(way));
 }
 
-int Crs::epsg() const { return way_->epsg; }
-const std::string& Crs::name() const { return way_->name; }
-const std::string& Crs::wkt() const { return way_->wkt; }
-const std::string& Crs::datum_note() const { return way_->datum_note; }
+int Crs::epsg() const {
+    return way_->epsg;
+}
+const std::string& Crs::name() const {
+    return way_->name;
+}
+const std::string& Crs::wkt() const {
+    return way_->wkt;
+}
+const std::string& Crs::datum_note() const {
+    return way_->datum_note;
+}
 
 }  // namespace spoilbook

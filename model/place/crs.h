@@ -11,11 +11,13 @@
 
 namespace spoilbook {
 
+struct CrsWay;
+
 /// The book's projected CRS: eastings and northings in metres, in that order whatever order the EPSG
 /// registry lists them in. Cheap to copy (copies share one transformation behind a lock); every member
 /// function may be called from several threads at once.
 class Crs {
-   public:
+ public:
     /// Refuses a code that is not known, a geographic or other CRS that is not projected, and one whose
     /// axes are not in metres or do not point east and north. Refusal code "crs", where "EPSG:code".
     static Checked<Crs> from_epsg(int code);
@@ -49,10 +51,9 @@ class Crs {
     /// grid bearing = true bearing + this. Good to 1e-6. NaN off the map.
     [[nodiscard]] double true_north_deg(EastNorth place) const;
 
-   private:
-    struct Way;
-    explicit Crs(std::shared_ptr<const Way> way);
-    std::shared_ptr<const Way> way_;
+ private:
+    explicit Crs(std::shared_ptr<const CrsWay> way);
+    std::shared_ptr<const CrsWay> way_;
 };
 
 }  // namespace spoilbook

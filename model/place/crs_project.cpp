@@ -25,8 +25,8 @@ void run(OGRCoordinateTransformation& way, std::vector<double>& x, std::vector<d
 
 }  // namespace
 
-std::vector<EastNorth> Crs::Way::project(OGRCoordinateTransformation& way,
-                                         std::span<const LonLat> places) const {
+std::vector<EastNorth> CrsWay::project(OGRCoordinateTransformation& way,
+                                       std::span<const LonLat> places) const {
     std::vector<double> x(places.size(), not_known), y(places.size(), not_known);
     for (std::size_t i = 0; i < places.size(); ++i) {
         if (!is_known(places[i])) continue;
@@ -38,12 +38,13 @@ std::vector<EastNorth> Crs::Way::project(OGRCoordinateTransformation& way,
         run(way, x, y);
     }
     std::vector<EastNorth> result(places.size());
-    for (std::size_t i = 0; i < places.size(); ++i) result[i] = {x[i], y[i]};
+    for (std::size_t i = 0; i < places.size(); ++i)
+        result[i] = {x[i], y[i]};
     return result;
 }
 
-std::vector<LonLat> Crs::Way::unproject(OGRCoordinateTransformation& way,
-                                        std::span<const EastNorth> places) const {
+std::vector<LonLat> CrsWay::unproject(OGRCoordinateTransformation& way,
+                                      std::span<const EastNorth> places) const {
     std::vector<double> x(places.size()), y(places.size());
     for (std::size_t i = 0; i < places.size(); ++i) {
         x[i] = places[i].easting_m;
@@ -54,11 +55,12 @@ std::vector<LonLat> Crs::Way::unproject(OGRCoordinateTransformation& way,
         run(way, x, y);
     }
     std::vector<LonLat> result(places.size());
-    for (std::size_t i = 0; i < places.size(); ++i) result[i] = {y[i], x[i]};
+    for (std::size_t i = 0; i < places.size(); ++i)
+        result[i] = {y[i], x[i]};
     return result;
 }
 
-Crs::Way::Stretch Crs::Way::stretch(EastNorth place) const {
+CrsWay::Stretch CrsWay::stretch(EastNorth place) const {
     const LonLat centre = unproject(*to_own, std::span(&place, 1)).front();
     // Some 100 m either way: far above rounding, and the scale is even over it to 1e-9.
     constexpr double step_deg = 1e-3;
@@ -74,14 +76,18 @@ Crs::Way::Stretch Crs::Way::stretch(EastNorth place) const {
     const double along_m = equatorial_radius_m * (1 - eccentricity_squared) / std::pow(w_squared, 1.5);
     const double east_m = across_m * 2 * step_deg * radians;
     const double north_m = along_m * 2 * step_deg * radians;
-    return {
-        (map[1].easting_m - map[0].easting_m) / east_m, (map[1].northing_m - map[0].northing_m) / east_m,
-        (map[3].easting_m - map[2].easting_m) / north_m, (map[3].northing_m - map[2].northing_m) / north_m};
+    return {(map[1].easting_m - map[0].easting_m) / east_m, (map[1].northing_m - map[0].northing_m) / east_m,
+            (map[3].easting_m - map[2].easting_m) / north_m,
+            (map[3].northing_m - map[2].northing_m) / north_m};
 }
 
-EastNorth Crs::project(LonLat place) const { return project(std::span(&place, 1)).front(); }
+EastNorth Crs::project(LonLat place) const {
+    return project(std::span(&place, 1)).front();
+}
 
-LonLat Crs::unproject(EastNorth place) const { return unproject(std::span(&place, 1)).front(); }
+LonLat Crs::unproject(EastNorth place) const {
+    return unproject(std::span(&place, 1)).front();
+}
 
 std::vector<EastNorth> Crs::project(std::span<const LonLat> places) const {
     return way_->project(*way_->from_wgs84, places);
@@ -100,12 +106,12 @@ LonLat Crs::unproject_own_datum(EastNorth place) const {
 }
 
 double Crs::scale_factor(EastNorth place) const {
-    const Way::Stretch s = way_->stretch(place);
+    const CrsWay::Stretch s = way_->stretch(place);
     return std::sqrt(std::abs(s.east_x * s.north_y - s.east_y * s.north_x));
 }
 
 double Crs::true_north_deg(EastNorth place) const {
-    const Way::Stretch s = way_->stretch(place);
+    const CrsWay::Stretch s = way_->stretch(place);
     return std::atan2(s.north_x, s.north_y) / radians;
 }
 

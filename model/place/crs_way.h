@@ -13,7 +13,7 @@ namespace spoilbook {
 
 /// Inside place/ only: what a Crs holds. Set up once and then shared; PROJ's transformations keep scratch
 /// memory, hence the lock.
-struct Crs::Way {
+struct CrsWay {
     using Transformation = std::unique_ptr<OGRCoordinateTransformation>;
 
     int epsg = 0;

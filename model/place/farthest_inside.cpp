@@ -54,19 +54,21 @@ struct Square {
 };
 
 class Search {
-   public:
+ public:
     explicit Search(const Area& area) : area_(area) {
         for (const Polygon& part : area.parts) {
             for (const Ring& ring : part.rings) {
                 for (std::size_t i = 0; i < ring.points.size(); ++i) {
-                    edges_.push_back({ring.points[i == 0 ? ring.points.size() - 1 : i - 1], ring.points[i]});
+                    const EastNorth before = ring.points[i == 0 ? ring.points.size() - 1 : i - 1];
+                    if (before != ring.points[i]) edges_.push_back({before, ring.points[i]});
                 }
             }
         }
     }
 
     EastNorth run() {
-        double west = std::numeric_limits<double>::infinity(), south = west, east = -west, north = -west;
+        double west = edges_.front().b.easting_m, east = west;
+        double south = edges_.front().b.northing_m, north = south;
         for (const Edge& edge : edges_) {
             west = std::min(west, edge.b.easting_m);
             east = std::max(east, edge.b.easting_m);
@@ -89,7 +91,7 @@ class Search {
         return best_.centre;
     }
 
-   private:
+ private:
     struct Edge {
         EastNorth a, b;
     };
@@ -118,7 +120,8 @@ class Search {
             if (pull.distance < nearest.distance) nearest = pull;
         }
         double bound = nearest.distance + reach;
-        for (const Pull& other : near) bound = std::min(bound, bound_of_pair(nearest, other, reach));
+        for (const Pull& other : near)
+            bound = std::min(bound, bound_of_pair(nearest, other, reach));
         return std::min(plain, bound + bend);
     }
 
@@ -133,6 +136,12 @@ class Search {
 
 }  // namespace
 
-EastNorth farthest_inside(const Area& area) { return Search(area).run(); }
+EastNorth farthest_inside(const Area& area) {
+    // Also false for NaN: what has no area has no inside to search.
+    if (!(area_m2(area) > 0)) {
+        return {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::quiet_NaN()};
+    }
+    return Search(area).run();
+}
 
 }  // namespace spoilbook

@@ -31,7 +31,7 @@ CPLHTTPResult* refuse_fetch(const char*, CSLConstList, GDALProgressFunc, void*, 
 /// Stands in for a GDAL file system that reaches outside plain files. Keeps the one that it replaces, which
 /// GDAL still counts on elsewhere.
 class RefusingFiles : public VSIFilesystemHandler {
-   public:
+ public:
     explicit RefusingFiles(VSIFilesystemHandler* replaced) : replaced_(replaced) {}
 
     VSIVirtualHandle* Open(const char*, const char*, bool, CSLConstList) override {
@@ -44,7 +44,7 @@ class RefusingFiles : public VSIFilesystemHandler {
     }
     bool IsLocal(const char*) override { return false; }
 
-   private:
+ private:
     [[maybe_unused]] VSIFilesystemHandler* replaced_;
 };
 
@@ -90,7 +90,9 @@ void make_safe_now() {
 
 }  // namespace
 
-std::span<const std::string_view> allowed_gdal_drivers() { return drivers; }
+std::span<const std::string_view> allowed_gdal_drivers() {
+    return drivers;
+}
 
 void make_gdal_safe() {
     static std::once_flag once;

@@ -40,7 +40,8 @@ Area as_area(const GeoJsonCoordinates& coordinates) {
         Polygon& polygon = area.parts.emplace_back();
         for (const auto& ring : part) {
             Ring& line = polygon.rings.emplace_back();
-            for (const auto& [first, second] : ring) line.points.push_back({first, second});
+            for (const auto& [first, second] : ring)
+                line.points.push_back({first, second});
         }
     }
     return area;
@@ -48,7 +49,8 @@ Area as_area(const GeoJsonCoordinates& coordinates) {
 
 Refusals out_of_range(const GeoJsonCoordinates& coordinates) {
     Refusals refusals;
-    each_point(coordinates, [&](std::size_t part, std::size_t ring, std::size_t point, double lon, double lat) {
+    each_point(coordinates, [&](std::size_t part, std::size_t ring, std::size_t point, double lon,
+                                double lat) {
         if (std::abs(lat) <= 90 && std::abs(lon) <= 360) return;
         if (!refusals.empty()) return;
         refusals.push_back(refused(position(part, ring, point),
@@ -93,21 +95,42 @@ Refusals project_in_place(Area& area, const Crs& crs) {
         for (std::size_t ring = 0; ring < area.parts[part].rings.size(); ++ring) {
             auto& points = area.parts[part].rings[ring].points;
             std::vector<LonLat> places;
-            for (const EastNorth& degrees : points) places.push_back({degrees.northing_m, degrees.easting_m});
+            for (const EastNorth& degrees : points)
+                places.push_back({degrees.northing_m, degrees.easting_m});
             std::vector<EastNorth> map = crs.project(places);
             for (std::size_t i = 0; i < map.size(); ++i) {
-                const bool torn = i > 0 && std::hypot(map[i].easting_m - map[i - 1].easting_m,
-                                                      map[i].northing_m - map[i - 1].northing_m) > longest_edge_m;
+                const bool torn =
+                    i > 0 && std::hypot(map[i].easting_m - map[i - 1].easting_m,
+                                        map[i].northing_m - map[i - 1].northing_m) > longest_edge_m;
                 if (is_known(map[i]) && !torn) continue;
                 return {refused(position(part, ring, i),
-                                fmt::format("longitude {}, latitude {} is off the map of {}", places[i].lon_deg,
-                                            places[i].lat_deg, crs.name()),
+                                fmt::format("longitude {}, latitude {} is off the map of {}",
+                                            places[i].lon_deg, places[i].lat_deg, crs.name()),
                                 "use a CRS made for these waters")};
             }
             points = std::move(map);
         }
     }
     return {};
+}
+
+/// Joined in degrees, where both sides of the cut lie on one straight line. The parts have to be sound one by
+/// one, and to overlap nowhere, so that the joining mends no fault unseen.
+Checked<Area> joined_along_180(const Area& degrees, const Crs& crs) {
+    std::vector<Area> parts;
+    double sum = 0;
+    for (const Polygon& part : degrees.parts) {
+        parts.push_back(Area{{part}});
+        sum += area_m2(parts.back());
+        Area on_map = parts.back();
+        if (Refusals refusals = project_in_place(on_map, crs); !refusals.empty()) return refusals;
+        if (Checked<Area> checked = sound(std::move(on_map)); !checked) return checked;
+    }
+    Area joined = together(parts);
+    if (sum - area_m2(joined) > 1e-9 * sum) {
+        return refused("", "two parts of the area overlap", "draw the parts side by side");
+    }
+    return joined;
 }
 
 }  // namespace
@@ -117,14 +140,9 @@ Checked<Area> area_from_lon_lat(const GeoJsonCoordinates& coordinates, const Crs
     const bool crosses = crosses_180(coordinates);
     Area area = as_area(crosses ? eastward_from_zero(coordinates) : coordinates);
     if (crosses && area.parts.size() > 1) {
-        // Joined in degrees, where both sides of the cut lie on one straight line; the parts one by one are
-        // sound or the whole is refused, and the joining cannot mend a fault unseen.
-        std::vector<Area> parts;
-        for (const Polygon& part : area.parts) {
-            parts.push_back(Area{{part}});
-            if (Checked<Area> fault = sound(parts.back()); !fault) return fault;
-        }
-        area = together(parts);
+        Checked<Area> joined = joined_along_180(area, crs);
+        if (!joined) return joined;
+        area = std::move(*joined);
     }
     if (Refusals refusals = project_in_place(area, crs); !refusals.empty()) return refusals;
     return sound(std::move(area));

@@ -15,14 +15,16 @@ void hear(CPLErr, CPLErrorNum, const char* message) {
 
 OGRLinearRing to_ogr(const Ring& ring) {
     OGRLinearRing line;
-    for (const EastNorth& point : ring.points) line.addPoint(point.easting_m, point.northing_m);
+    for (const EastNorth& point : ring.points)
+        line.addPoint(point.easting_m, point.northing_m);
     line.closeRings();
     return line;
 }
 
 Ring from_ogr(const OGRLinearRing& line, bool clockwise) {
     Ring ring;
-    for (int i = 0; i < line.getNumPoints(); ++i) ring.points.push_back({line.getX(i), line.getY(i)});
+    for (int i = 0; i < line.getNumPoints(); ++i)
+        ring.points.push_back({line.getX(i), line.getY(i)});
     if ((line.isClockwise() != 0) != clockwise) std::reverse(ring.points.begin(), ring.points.end());
     return ring;
 }
@@ -47,15 +49,20 @@ void add_polygons(const OGRGeometry& geometry, Area& area) {
     if (type == wkbPolygon) {
         add_polygon(*geometry.toPolygon(), area);
     } else if (OGR_GT_IsSubClassOf(type, wkbGeometryCollection)) {
-        for (const OGRGeometry* member : *geometry.toGeometryCollection()) add_polygons(*member, area);
+        for (const OGRGeometry* member : *geometry.toGeometryCollection())
+            add_polygons(*member, area);
     }
 }
 
 }  // namespace
 
-HeardGdal::HeardGdal() { CPLPushErrorHandlerEx(hear, &said_); }
+HeardGdal::HeardGdal() {
+    CPLPushErrorHandlerEx(hear, &said_);
+}
 
-HeardGdal::~HeardGdal() { CPLPopErrorHandler(); }
+HeardGdal::~HeardGdal() {
+    CPLPopErrorHandler();
+}
 
 std::unique_ptr<OGRMultiPolygon> to_ogr(const Area& area) {
     auto shape = std::make_unique<OGRMultiPolygon>();

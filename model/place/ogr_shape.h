@@ -22,7 +22,7 @@ Area from_ogr(const OGRGeometry& geometry);
 /// GDAL reports by calling a handler; while this stands, on this thread, it reports into a string instead
 /// of standard error.
 class HeardGdal {
-   public:
+ public:
     HeardGdal();
     ~HeardGdal();
     HeardGdal(const HeardGdal&) = delete;
@@ -31,7 +31,7 @@ class HeardGdal {
     /// The last message, or an empty text.
     [[nodiscard]] const std::string& said() const { return said_; }
 
-   private:
+ private:
     std::string said_;
 };
 

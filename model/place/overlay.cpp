@@ -11,7 +11,8 @@ std::unique_ptr<OGRGeometry> united(const std::vector<Area>& areas) {
     OGRMultiPolygon pieces;
     for (const Area& area : areas) {
         const auto shape = to_ogr(area);
-        for (const OGRPolygon* polygon : *shape) pieces.addGeometry(polygon);
+        for (const OGRPolygon* polygon : *shape)
+            pieces.addGeometry(polygon);
     }
     if (pieces.IsEmpty()) return std::make_unique<OGRMultiPolygon>();
     const HeardGdal heard;
@@ -32,6 +33,8 @@ Area without(const Area& ground, const std::vector<Area>& exclusions) {
     return from_ogr(*left);
 }
 
-Area together(const std::vector<Area>& areas) { return from_ogr(*united(areas)); }
+Area together(const std::vector<Area>& areas) {
+    return from_ogr(*united(areas));
+}
 
 }  // namespace spoilbook

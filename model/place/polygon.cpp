@@ -67,7 +67,9 @@ double area_m2(const Area& area) {
     return sum;
 }
 
-bool contains(const Area& area, EastNorth place) { return signed_distance_m(area, place) >= 0; }
+bool contains(const Area& area, EastNorth place) {
+    return signed_distance_m(area, place) >= 0;
+}
 
 double signed_distance_m(const Area& area, EastNorth place) {
     if (!is_known(place)) return std::numeric_limits<double>::quiet_NaN();
@@ -75,7 +77,8 @@ double signed_distance_m(const Area& area, EastNorth place) {
     double nearest_squared = std::numeric_limits<double>::infinity();
     for (const Polygon& part : area.parts) {
         Look look;
-        for (const Ring& ring : part.rings) look_along(ring, place, look);
+        for (const Ring& ring : part.rings)
+            look_along(ring, place, look);
         inside = inside || look.enclosed;
         nearest_squared = std::min(nearest_squared, look.nearest_squared_m2);
     }

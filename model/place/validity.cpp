@@ -23,12 +23,12 @@ std::optional<std::string> why_bad(const Ring& ring, std::size_t part, std::size
         }
     }
     if (ring.points.front() != ring.points.back()) {
-        return fmt::format("{} is not closed: it begins at {} and ends at {}", which,
-                           at(ring.points.front()), at(ring.points.back()));
+        return fmt::format("{} is not closed: it begins at {} and ends at {}", which, at(ring.points.front()),
+                           at(ring.points.back()));
     }
     if (ring.points.size() < 4) {
-        return fmt::format("{} has {} points at {}; the fewest is four, the last being the first again", which,
-                           ring.points.size(), at(ring.points.front()));
+        return fmt::format("{} has {} points at {}; the fewest is four, the last being the first again",
+                           which, ring.points.size(), at(ring.points.front()));
     }
     return std::nullopt;
 }
@@ -57,7 +57,8 @@ std::string in_plain_words(const std::string& said) {
         const std::string rest = said.substr(point + 6);
         const std::size_t space = rest.find(' ');
         if (space != std::string::npos) {
-            place = fmt::format(" near easting {}, northing {}", rest.substr(0, space), rest.substr(space + 1));
+            place =
+                fmt::format(" near easting {}, northing {}", rest.substr(0, space), rest.substr(space + 1));
         }
     }
     for (const Wording& wording : wordings) {

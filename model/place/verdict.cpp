@@ -12,9 +12,12 @@ PlaceVerdict verdict(double signed_distance_m, double position_u_m) {
 
 std::string_view text(PlaceVerdict verdict) {
     switch (verdict) {
-        case PlaceVerdict::inside: return "inside";
-        case PlaceVerdict::outside: return "outside";
-        case PlaceVerdict::cannot_tell: break;
+        case PlaceVerdict::inside:
+            return "inside";
+        case PlaceVerdict::outside:
+            return "outside";
+        case PlaceVerdict::cannot_tell:
+            break;
     }
     return "cannot_tell";
 }
