@@ -19,6 +19,7 @@ esac
 
 app/install.sh app/packages.txt
 
+export CCACHE_BASEDIR=$PWD CCACHE_NOHASHDIR=1
 # The tests may be switched on or off in build/ already: naming the targets leaves that as it is.
 echo "Building (the first time takes some minutes) ..."
 log=$(mktemp)
