@@ -9,11 +9,13 @@
 namespace spoilbook {
 namespace {
 
-/// Distance from a place to one edge, and the direction in which that distance grows fastest.
+/// Distance from a place to one edge, and the direction in which that distance grows fastest. Straight on
+/// within `straight_m` of the place: nothing but the edge's own line, no end of it, is nearest there.
 struct Pull {
     double distance;
     double away_x;
     double away_y;
+    double straight_m;
 };
 
 Pull pull_of(EastNorth a, EastNorth b, EastNorth place) {
@@ -27,8 +29,8 @@ Pull pull_of(EastNorth a, EastNorth b, EastNorth place) {
     const double qx = ax + along * dx;
     const double qy = ay + along * dy;
     const double distance = std::hypot(qx, qy);
-    if (distance == 0) return {0, 0, 0};
-    return {distance, -qx / distance, -qy / distance};
+    if (distance == 0) return {0, 0, 0, 0};
+    return {distance, -qx / distance, -qy / distance, std::min(along, 1 - along) * std::sqrt(length_squared)};
 }
 
 /// The least, over all weightings of the two edges, of weighted distance + reach * |weighted direction|:
@@ -103,26 +105,28 @@ class Search {
         open_.push(square);
     }
 
-    /// Distance changes by no more than a metre a metre: that bounds any square. A small square well inside
-    /// is bounded far better by the edges near it, each taken as if straight on, since along a corridor one
-    /// side comes nearer as the other goes; the distance to an edge's end bends away from its tangent by no
+    /// Distance changes by no more than a metre a metre: that bounds any square. A square well inside is
+    /// bounded far better by the edges near it, since along a corridor one side comes nearer as the other
+    /// goes. Each edge is taken as if straight on; the distance to an edge's end bends away from that by no
     /// more than reach² / (2 (distance - reach)).
     [[nodiscard]] double bound_of(const Square& square) const {
         const double reach = square.half_side * std::sqrt(2.0);
         const double plain = square.distance + reach;
-        if (square.distance < 2 * reach) return plain;
-        const double bend = reach * reach / (2 * (square.distance - reach));
-        Pull nearest{std::numeric_limits<double>::infinity(), 0, 0};
+        if (square.distance <= reach) return plain;
+        Pull nearest{std::numeric_limits<double>::infinity(), 0, 0, 0};
         std::vector<Pull> near;
         for (const Edge& edge : edges_) {
             const Pull pull = pull_of(edge.a, edge.b, square.centre);
             if (pull.distance <= square.distance + 2 * reach) near.push_back(pull);
             if (pull.distance < nearest.distance) nearest = pull;
         }
-        double bound = nearest.distance + reach;
-        for (const Pull& other : near)
-            bound = std::min(bound, bound_of_pair(nearest, other, reach));
-        return std::min(plain, bound + bend);
+        const double bend = reach * reach / (2 * (square.distance - reach));
+        double bound = plain;
+        for (const Pull& other : near) {
+            const bool straight = std::min(nearest.straight_m, other.straight_m) > reach;
+            bound = std::min(bound, bound_of_pair(nearest, other, reach) + (straight ? 0 : bend));
+        }
+        return bound;
     }
 
     const Area& area_;
