@@ -13,6 +13,8 @@ namespace spoilbook {
 enum class EntryKind { change, undo, redo, import, sign, correct, settle, upgrade };
 
 std::string kind_text(EntryKind kind);
+/// Throws BookError for a text that is no kind.
+EntryKind kind_from_text(const std::string& text);
 
 /// How an entry is named: the device that wrote it and its number there. Text: "device:seq".
 struct EntryName {
@@ -40,5 +42,8 @@ struct Entry {
     std::map<std::string, std::int64_t> seen;  ///< highest seq held of each other device
     std::string prev, hash;                    ///< 32 bytes each
 };
+
+/// SHA-256 over every member but `hash`, length-prefixed, in the order of docs/journal.md.
+std::string hash_of(const Entry& entry);
 
 }  // namespace spoilbook

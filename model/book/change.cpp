@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/book/change.h"
+
+#include "model/book/book_error.h"
+#include "model/book/digest.h"
+#include "model/book/inside.h"
+#include "model/book/journal.h"
+#include "model/book/new_id.h"
+#include "model/book/row_store.h"
+#include "model/book/schema.h"
+#include "model/book/signed_rows.h"
+#include "model/book/stored_file.h"
+
+namespace spoilbook {
+
+OpenChange::OpenChange(Book& book, const Act& act) : book_(book), act_(act) {
+    start_entry();
+}
+
+void OpenChange::start_entry() {
+    auto& inside = book_.inside();
+    const auto newest = newest_entry(book_, inside.device);
+    entry_ = Entry{};
+    entry_.name = {inside.device, newest ? newest->name.seq + 1 : 1};
+    entry_.at = act_.at;
+    entry_.stamp_ms = act_.at.utc_ms;
+    for (const auto& device : journal_state(book_).devices) {
+        // A clock set back must not make this entry look older than one that the device already holds.
+        if (std::pair(device.stamp_ms, device.stamp_count) < std::pair(entry_.stamp_ms, entry_.stamp_count))
+            continue;
+        entry_.stamp_ms = device.stamp_ms;
+        entry_.stamp_count = device.stamp_count + 1;
+    }
+    entry_.prev = newest ? newest->hash : std::string(32, '\0');
+    materials_.clear();
+    rows_in_entry_ = 0;
+    corrects_ = false;
+    recording_.emplace(inside.db->getHandle());
+}
+
+void OpenChange::end_entry() {
+    entry_.changeset = recording_->changeset();
+    recording_.reset();
+    if (entry_.changeset.empty() && materials_.empty()) return;
+    entry_.who = act_.who;
+    entry_.why = act_.why;
+    entry_.kind = corrects_ && act_.kind == EntryKind::change ? EntryKind::correct : act_.kind;
+    entry_.takes_back = takes_back_;
+    entry_.schema = book_schema_version;
+    entry_.materials.assign(materials_.begin(), materials_.end());
+    for (const auto& device : journal_state(book_).devices) {
+        if (device.device != entry_.name.device) entry_.seen[device.device] = device.entries;
+    }
+    entry_.hash = hash_of(entry_);
+    append_entry(book_, entry_);
+    last_entry_ = entry_.name;
+}
+
+void OpenChange::count_row() {
+    if (++rows_in_entry_ < rows_per_entry) return;
+    end_entry();
+    start_entry();
+}
+
+Id OpenChange::next_id() {
+    return new_id({entry_.stamp_ms, entry_.stamp_count, entry_.name.device, entry_.name.seq, ids_given_++});
+}
+
+Id OpenChange::insert(const Kind& kind, const std::vector<Value>& values) {
+    const Id id = next_id();
+    auto& statement = book_.inside().prepared(insert_sql(kind));
+    bind_id(statement, 1, id);
+    for (std::size_t i = 0; i < values.size(); ++i)
+        bind_value(statement, static_cast<int>(i) + 2, values[i]);
+    statement.exec();
+    statement.reset();
+    made_here_.insert(id);
+    count_row();
+    return id;
+}
+
+Checked<Done> OpenChange::allowed(const Kind& kind, const Row& row, std::optional<std::size_t> field) {
+    const bool fills_a_blank = field && is_blank(row.values[*field]);
+    if (fills_a_blank || made_here_.count(row.id) > 0) return Done{};
+    const auto cover = signature_over(book_, kind, row, field);
+    if (!cover) return Done{};
+    if (act_.why.empty()) {
+        return Refusal{"signed", kind.name + " " + book_.label_of(kind, row.id),
+                       "it was signed with shift " + cover->shift + " by " + cover->signed_by,
+                       "give a reason: then it becomes a correction that keeps the old value"};
+    }
+    corrects_ = true;
+    return Done{};
+}
+
+Checked<Done> OpenChange::set(const Kind& kind, const Id& id, std::size_t field, const Value& value) {
+    const auto row = book_.row(kind, id);
+    if (!row)
+        return Refusal{"no-such-row", kind.name, "there is no such " + kind.name, "look its number up first"};
+    if (row->values[field] == value) return Done{};
+    if (auto may = allowed(kind, *row, field); !may) return may;
+    auto& statement = book_.inside().prepared("UPDATE " + quoted(kind.name) + " SET " +
+                                              quoted(kind.fields[field].name) + " = ? WHERE id = ?");
+    bind_value(statement, 1, value);
+    bind_id(statement, 2, id);
+    statement.exec();
+    statement.reset();
+    count_row();
+    return Done{};
+}
+
+Checked<Done> OpenChange::strike(const Kind& kind, const Id& id) {
+    const auto row = book_.row(kind, id);
+    if (!row || row->struck)
+        return Refusal{"no-such-row", kind.name, "there is no such " + kind.name, "look its number up first"};
+    if (auto may = allowed(kind, *row, std::nullopt); !may) return may;
+    auto& statement = book_.inside().prepared("UPDATE " + quoted(kind.name) + " SET struck = 1 WHERE id = ?");
+    bind_id(statement, 1, id);
+    statement.exec();
+    statement.reset();
+    count_row();
+    return Done{};
+}
+
+Checked<std::string> OpenChange::keep(const std::string& bytes) {
+    auto digest = store_file(book_, bytes);
+    if (digest) materials_.insert(*digest);
+    return digest;
+}
+
+bool OpenChange::apply(const std::string& changeset) {
+    return apply_or_nothing(book_.inside().db->getHandle(), changeset);
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/book/changeset.h"
+
+#define SQLITE_ENABLE_SESSION 1
+#define SQLITE_ENABLE_PREUPDATE_HOOK 1
+#include <sqlite3.h>
+
+#include <algorithm>
+#include <map>
+
+#include "model/book/book_error.h"
+#include "model/book/schema.h"
+
+namespace spoilbook {
+
+namespace {
+
+void must(int code, const char* what) {
+    if (code != SQLITE_OK) throw BookError(std::string(what) + ": " + sqlite3_errstr(code));
+}
+
+/// Bytes that SQLite allocated.
+std::string taken(int size, void* bytes) {
+    std::string text(static_cast<const char*>(bytes), static_cast<std::size_t>(size));
+    sqlite3_free(bytes);
+    return text;
+}
+
+int length(const std::string& bytes) {
+    return static_cast<int>(bytes.size());
+}
+void* pointer(const std::string& bytes) {
+    return const_cast<char*>(bytes.data());
+}
+
+std::optional<Value> value_of(sqlite3_value* value) {
+    if (value == nullptr) return std::nullopt;
+    switch (sqlite3_value_type(value)) {
+        case SQLITE_INTEGER:
+            return Value{static_cast<std::int64_t>(sqlite3_value_int64(value))};
+        case SQLITE_FLOAT:
+            return Value{sqlite3_value_double(value)};
+        case SQLITE_NULL:
+            return Value{};
+        case SQLITE_BLOB: {
+            Id id;
+            if (sqlite3_value_bytes(value) != 16)
+                throw BookError("a changeset holds an id that is not 16 bytes long");
+            const auto* bytes = static_cast<const std::uint8_t*>(sqlite3_value_blob(value));
+            std::copy(bytes, bytes + 16, id.bytes.begin());
+            return Value{id};
+        }
+        default:
+            break;
+    }
+    const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(value));
+    return Value{std::string(text, static_cast<std::size_t>(sqlite3_value_bytes(value)))};
+}
+
+Touch touch_at(sqlite3_changeset_iter* walk) {
+    Touch touch;
+    const char* table = nullptr;
+    int columns = 0;
+    int deed = 0;
+    must(sqlite3changeset_op(walk, &table, &columns, &deed, nullptr), "a changeset does not read");
+    touch.table = table;
+    touch.deed = deed == SQLITE_INSERT   ? Touch::Deed::insert
+                 : deed == SQLITE_UPDATE ? Touch::Deed::update
+                                         : Touch::Deed::remove;
+    for (int i = 0; i < columns; ++i) {
+        sqlite3_value* before = nullptr;
+        sqlite3_value* after = nullptr;
+        if (deed != SQLITE_INSERT) must(sqlite3changeset_old(walk, i, &before), "a changeset does not read");
+        if (deed != SQLITE_DELETE) must(sqlite3changeset_new(walk, i, &after), "a changeset does not read");
+        touch.before.push_back(value_of(before));
+        touch.after.push_back(value_of(after));
+    }
+    const auto& key = touch.before.front() ? touch.before.front() : touch.after.front();
+    touch.id = std::get<Id>(key.value());
+    return touch;
+}
+
+/// Columns of each table of the connection that a changeset may touch.
+int column_count(sqlite3* db, const std::string& table) {
+    sqlite3_stmt* statement = nullptr;
+    const std::string sql = "SELECT * FROM " + quoted(table) + " LIMIT 0";
+    if (sqlite3_prepare_v2(db, sql.c_str(), -1, &statement, nullptr) != SQLITE_OK) return -1;
+    const int count = sqlite3_column_count(statement);
+    sqlite3_finalize(statement);
+    return count;
+}
+
+bool fits(sqlite3* db, const std::string& changeset) {
+    std::map<std::string, int> known;
+    bool all = true;
+    for_each_touch(changeset, [&](const Touch& touch) {
+        const auto [place, fresh] = known.try_emplace(touch.table, 0);
+        if (fresh) place->second = column_count(db, touch.table);
+        all = place->second == static_cast<int>(touch.before.size());
+        return all;
+    });
+    return all;
+}
+
+int abort_on_conflict(void*, int, sqlite3_changeset_iter*) {
+    return SQLITE_CHANGESET_ABORT;
+}
+
+}  // namespace
+
+Recording::Recording(sqlite3* db) {
+    must(sqlite3session_create(db, "main", &session_), "the change recorder does not start");
+    for (const auto& kind : all_kinds()) {
+        must(sqlite3session_attach(session_, kind.name.c_str()), "the change recorder does not attach");
+    }
+}
+
+Recording::~Recording() {
+    sqlite3session_delete(session_);
+}
+
+std::string Recording::changeset() const {
+    int size = 0;
+    void* bytes = nullptr;
+    must(sqlite3session_changeset(session_, &size, &bytes), "the changes cannot be collected");
+    return taken(size, bytes);
+}
+
+void for_each_touch(const std::string& changeset, const std::function<bool(const Touch&)>& each) {
+    if (changeset.empty()) return;
+    sqlite3_changeset_iter* walk = nullptr;
+    must(sqlite3changeset_start(&walk, length(changeset), pointer(changeset)), "a changeset does not read");
+    // The walk is freed on every way out, also when `each` throws.
+    const std::unique_ptr<sqlite3_changeset_iter, int (*)(sqlite3_changeset_iter*)> held(
+        walk, sqlite3changeset_finalize);
+    int code = SQLITE_OK;
+    while ((code = sqlite3changeset_next(walk)) == SQLITE_ROW) {
+        if (!each(touch_at(walk))) return;
+    }
+    if (code != SQLITE_DONE) must(code, "a changeset does not read");
+}
+
+std::string inverted(const std::string& changeset) {
+    int size = 0;
+    void* bytes = nullptr;
+    must(sqlite3changeset_invert(length(changeset), pointer(changeset), &size, &bytes),
+         "a change cannot be turned round");
+    return taken(size, bytes);
+}
+
+struct MergedChanges::Group {
+    sqlite3_changegroup* group = nullptr;
+};
+
+MergedChanges::MergedChanges() : group_(std::make_unique<Group>()) {
+    must(sqlite3changegroup_new(&group_->group), "changes cannot be merged");
+}
+
+MergedChanges::~MergedChanges() {
+    sqlite3changegroup_delete(group_->group);
+}
+
+void MergedChanges::add(const std::string& changeset) {
+    if (changeset.empty()) return;
+    must(sqlite3changegroup_add(group_->group, length(changeset), pointer(changeset)),
+         "changes cannot be merged");
+}
+
+std::string MergedChanges::changeset() const {
+    int size = 0;
+    void* bytes = nullptr;
+    must(sqlite3changegroup_output(group_->group, &size, &bytes), "changes cannot be merged");
+    return taken(size, bytes);
+}
+
+bool apply_or_nothing(sqlite3* db, const std::string& changeset) {
+    if (changeset.empty()) return true;
+    if (!fits(db, changeset)) return false;
+    const int code = sqlite3changeset_apply(db, length(changeset), pointer(changeset), nullptr,
+                                            abort_on_conflict, nullptr);
+    if (code == SQLITE_ABORT || code == SQLITE_CONSTRAINT) return false;
+    must(code, "a change cannot be applied");
+    return true;
+}
+
+}  // namespace spoilbook

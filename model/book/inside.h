@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include <map>
+
+#include "model/book/book.h"
+#include "model/book/lock_file.h"
+
+namespace spoilbook {
+
+/// What a Book is made of. Only the files of this room see it.
+struct Book::Inside {
+    std::string path;
+    std::string device;  ///< who writes; empty for a reader
+    bool writable = false;
+    std::optional<LockFile> lock;  ///< before the database: let go after it is closed
+    std::unique_ptr<SQLite::Database> db;
+    std::map<std::string, SQLite::Statement> statements;
+
+    /// A prepared statement, kept for the life of the book; reset and with no bindings when it comes back.
+    SQLite::Statement& prepared(const std::string& sql) {
+        auto place = statements.find(sql);
+        if (place == statements.end()) place = statements.emplace(sql, SQLite::Statement(*db, sql)).first;
+        place->second.reset();
+        place->second.clearBindings();
+        return place->second;
+    }
+    ~Inside() {
+        statements.clear();
+        db.reset();
+    }
+};
+
+}  // namespace spoilbook

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/book/book.h"
+
+namespace spoilbook {
+
+/// A copy in memory of the record tables as the journal tells them, from the entries that `take` accepts, in
+/// replay order; merged and applied once, which is some hundred times faster than one by one. The journal
+/// itself and stored files are not copied. Throws BookError where an entry's hash is wrong or the entries do
+/// not apply.
+Book replayed(const Book& book, const std::function<bool(const Entry&)>& take);
+
+/// The point up to which the journal is taken: an entry ("device:seq", or "seq" where the book has one
+/// device), and all before it in replay order; or a time: every entry made by then.
+struct KnownAt {
+    std::optional<EntryName> entry;
+    std::optional<Instant> time;
+};
+
+/// Reads what a person gave. Refused where it is neither a time nor an entry that the book has.
+Checked<KnownAt> parse_known_at(const Book& book, const std::string& text);
+
+/// What the book knew then.
+Book known_at(const Book& book, const KnownAt& point);
+
+}  // namespace spoilbook

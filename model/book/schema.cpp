@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/book/schema.h"
+
+#include <fmt/format.h>
+
+#include "model/unit/number_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+std::string column_type(FieldType type) {
+    switch (type) {
+        case FieldType::number:
+            return "REAL";
+        case FieldType::integer:
+        case FieldType::instant:
+            return "INTEGER";
+        case FieldType::reference:
+            return "BLOB";
+        default:
+            return "TEXT";
+    }
+}
+
+std::string column(const Field& field) {
+    std::string sql = quoted(field.name) + " " + column_type(field.type);
+    if (field.type == FieldType::reference) {
+        // Deferred, so that a changeset may bring parent and child in either order.
+        sql += fmt::format(" REFERENCES {}(id) DEFERRABLE INITIALLY DEFERRED", quoted(field.refers_to));
+    }
+    const bool single = field.type == FieldType::number || field.type == FieldType::integer;
+    if (single && field.bounded) {
+        sql += fmt::format(" CHECK ({} BETWEEN {} AND {})", quoted(field.name), number_text(field.low),
+                           number_text(field.high));
+    }
+    if (field.type == FieldType::choice) {
+        std::string list;
+        for (const auto& choice : field.choices)
+            list += (list.empty() ? "'" : ", '") + choice + "'";
+        sql += fmt::format(" CHECK ({} IN ({}))", quoted(field.name), list);
+    }
+    return sql;
+}
+
+const char* journal_table =
+    "CREATE TABLE journal (device TEXT NOT NULL, seq INTEGER NOT NULL, at INTEGER NOT NULL, "
+    "stamp_ms INTEGER NOT NULL, stamp_count INTEGER NOT NULL, who TEXT NOT NULL, why TEXT NOT NULL, "
+    "kind TEXT NOT NULL, takes_back INTEGER NOT NULL, schema INTEGER NOT NULL, changeset BLOB NOT NULL, "
+    "materials TEXT NOT NULL, seen TEXT NOT NULL, prev BLOB NOT NULL, hash BLOB NOT NULL, "
+    "PRIMARY KEY (device, seq)) STRICT";
+
+const char* stored_file_table =
+    "CREATE TABLE stored_file (digest TEXT NOT NULL PRIMARY KEY, bytes INTEGER NOT NULL, "
+    "chunks INTEGER NOT NULL) STRICT";
+
+const char* stored_chunk_table =
+    "CREATE TABLE stored_chunk (digest TEXT NOT NULL REFERENCES stored_file(digest), n INTEGER NOT NULL, "
+    "packed BLOB NOT NULL, PRIMARY KEY (digest, n)) STRICT";
+
+}  // namespace
+
+std::string quoted(const std::string& name) {
+    return "\"" + name + "\"";
+}
+
+std::string create_table(const Kind& kind) {
+    std::string sql = "CREATE TABLE " + quoted(kind.name) + " (id BLOB NOT NULL PRIMARY KEY";
+    for (const auto& field : kind.fields)
+        sql += ", " + column(field);
+    return sql + ", struck INTEGER) STRICT";
+}
+
+std::vector<std::string> create_statements() {
+    std::vector<std::string> statements;
+    for (const auto& kind : all_kinds()) {
+        statements.push_back(create_table(kind));
+        // Labels are looked up at each logged row, references at each figure of a load or a shift.
+        for (const auto& field : kind.fields) {
+            const bool label = !kind.label.empty() && field.name == kind.label.front();
+            if (!label && field.type != FieldType::reference) continue;
+            statements.push_back(
+                fmt::format("CREATE INDEX \"{0}_by_{1}\" ON \"{0}\" (\"{1}\")", kind.name, field.name));
+        }
+    }
+    statements.emplace_back(journal_table);
+    statements.emplace_back("CREATE INDEX journal_by_stamp ON journal (stamp_ms, stamp_count, device)");
+    statements.emplace_back(stored_file_table);
+    statements.emplace_back(stored_chunk_table);
+    return statements;
+}
+
+}  // namespace spoilbook

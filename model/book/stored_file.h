@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/book/book.h"
+
+namespace spoilbook {
+
+/// Bulk that is never edited (logger files, tracks, grids, attached files): stored once, by its SHA-256, in
+/// chunks of 1 MiB packed with zstd. The journal carries the digest only.
+constexpr std::size_t chunk_bytes = std::size_t{1} << 20;
+constexpr std::size_t largest_file_bytes = 1'000'000'000;
+
+/// Stores bytes within the open transaction unless they are there already; answers the digest (64
+/// hexadecimal digits). Refuses over 1 GB.
+Checked<std::string> store_file(const Book& book, const std::string& bytes);
+/// The bytes as they came; nothing where there is no such file. Throws BookError where a chunk is broken.
+std::optional<std::string> load_file(const Book& book, const std::string& digest);
+
+}  // namespace spoilbook
