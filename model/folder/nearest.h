@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace spoilbook {
+
+/// How many letters must be put in, taken out, changed or swapped with their neighbour to make one text the
+/// other (optimal string alignment), capitals counting as small letters; at most `most` + 1, where it stops
+/// counting. Source: Damerau, Commun. ACM 7 (1964) 171, in Wagner and Fischer's tabular form.
+std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t most);
+
+/// The known name nearest to what was written; empty where none is near (a third of its length, 3 at most).
+std::string nearest_name(std::string_view written, const std::vector<std::string>& known);
+
+/// "did you mean lat?", or "it may be trip, load, tug" where nothing is near.
+std::string did_you_mean(std::string_view written, const std::vector<std::string>& known);
+
+}  // namespace spoilbook
