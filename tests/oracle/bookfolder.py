@@ -66,7 +66,7 @@ class Folder:
             return json.load(f)
 
     def _features(self, name):
-        """Features with `parts` in metres: [[outer, hole…], …]; lon/lat unless a crs member says the book's EPSG."""
+        """Features with `parts` in metres: [[outer, hole…], …]; lon/lat unless a crs member says EPSG."""
         collection = self._json(name, {"features": []})
         crs = collection.get("crs")
         code = re.search(r"(\d+|CRS84)\Z", crs["properties"]["name"]).group(1) if crs else "CRS84"
@@ -85,7 +85,8 @@ class Folder:
     def _read_grounds(self):
         """regions: ground → Region, exclusions out; cells: (ground, cell) → Region as drawn."""
         features = self._features("grounds.geojson")
-        of_kind = {k: [f for f in features if f["properties"]["kind"] == k] for k in ("ground", "cell", "exclusion")}
+        of_kind = {k: [f for f in features if f["properties"]["kind"] == k]
+                   for k in ("ground", "cell", "exclusion")}
         self.regions, self.cells = {}, {}
         for f in of_kind["ground"]:
             name = f["properties"]["ground"]
@@ -105,7 +106,9 @@ class Folder:
             return None
         newest = {}
         for index, line in enumerate(self.factors):
-            if line["factor"] != name or line["material"] != material or at is None or self.time(line["from"]) > at:
+            if (line["factor"], line["material"]) != (name, material):
+                continue
+            if at is None or self.time(line["from"]) > at:
                 continue
             key = line.get("bucket")
             if key not in (None, bucket):
@@ -119,4 +122,5 @@ class Folder:
         column = {"bulking": "bulking_factor", "fill": "fill_factor", "situ_density": "situ_density_t_m3",
                   "grain_density": "grain_density_t_m3"}[name]
         value = number(row.get(column))
-        return None if value is None else (value, number(row.get(column + "_u")) or 0.0, ("materials.csv", material, name))
+        return None if value is None else (value, number(row.get(column + "_u")) or 0.0,
+                                           ("materials.csv", material, name))

@@ -26,7 +26,8 @@ class Clock:
         return (EPOCH + instant * MS).astimezone(self.zone).replace(tzinfo=None, fold=0)
 
     def instant(self, wall):
-        """A wall time that does not exist takes the offset before the gap, one that happens twice the earlier."""
+        """A wall time that does not exist takes the offset before the gap, one that happens twice
+        the earlier."""
         return (wall.replace(tzinfo=self.zone, fold=0).astimezone(timezone.utc) - EPOCH) // MS
 
     def midnight(self, day):

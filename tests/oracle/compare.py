@@ -5,7 +5,7 @@
     compare.py --sbk build/bin/sbk --seeds 1..20 --trips 60 [--keep DIR] [--all]
 
 An answer (one command at one as-at) passes when every figure agrees to 1e-6, relative or absolute. The first
-differences of each season are printed with their facts; the last line says how many answers passed and failed.
+differences of each season are printed with their facts; the last line counts the answers.
 """
 import argparse
 import json
@@ -22,8 +22,8 @@ from volumes import Book, load_answer, releases, volumes
 TOLERANCE = 1e-6
 GROUPINGS = ("", "claim", "month", "ground", "cell", "material", "barge", "claim,month", "ground,cell,barge")
 SUMS = ("loads", "trips", "hopper_m3", "hopper_m3_u", "in_situ_m3", "in_situ_m3_u", "wet_t", "dry_t")
-LIMIT = ("quantity", "window_start", "window_end", "limit", "used", "used_u", "headroom", "p_over", "first_over",
-         "unknown")
+LIMIT = ("quantity", "window_start", "window_end", "limit", "used", "used_u", "headroom", "p_over",
+         "first_over", "unknown")
 SHOWN = 6       # differences of one answer that are printed
 
 
@@ -33,8 +33,7 @@ class Refused(Exception):
 
 def agree(a, b):
     """Numbers to the tolerance, everything else equal."""
-    number = (int, float)
-    if isinstance(a, number) and isinstance(b, number) and not isinstance(a, bool) and not isinstance(b, bool):
+    if type(a) in (int, float) and type(b) in (int, float):
         return abs(a - b) <= TOLERANCE * max(1.0, abs(a), abs(b))
     return a == b
 
@@ -74,7 +73,7 @@ class Comparison:
         if len(found) > SHOWN and not self.show_all:
             print(f"    and {len(found) - SHOWN} more")
 
-    # -- one season ----------------------------------------------------------------------------------------------
+    # -- one season ----------------------------------------------------------------------------------------
 
     def season(self, seed, trips, base):
         folder_path, book_path = os.path.join(base, "folder"), os.path.join(base, "season.sbook")
@@ -98,7 +97,8 @@ class Comparison:
     def _at(self, title, book, board, book_path, as_at):
         time = book.folder.clock.text(as_at)
         for by in GROUPINGS:
-            self.answer(f"{title} volumes --by {by}", lambda by=by: self._volumes(book, book_path, as_at, time, by))
+            self.answer(f"{title} volumes --by {by}",
+                        lambda by=by: self._volumes(book, book_path, as_at, time, by))
         self.answer(f"{title} headroom", lambda: self._headroom(board, book_path, as_at, time))
         self.answer(f"{title} releases", lambda: self._releases(book, book_path, as_at, time))
 
@@ -119,7 +119,8 @@ class Comparison:
     def _headroom(self, board, book_path, as_at, time):
         def key(r):
             each = r.get("each") or {}
-            return (r["consent"], r["condition"]) + tuple(item for pair in sorted(each.items()) for item in pair)
+            return (r["consent"],
+                    r["condition"]) + tuple(item for pair in sorted(each.items()) for item in pair)
 
         clock = board.book.folder.clock
 
@@ -143,7 +144,8 @@ class Comparison:
             found = {}
             for r in rows:
                 found.setdefault(r["trip"], []).append(r)
-            order = {t: sorted(rs, key=lambda r: (str(r["cell"]), r["verdict"], r["distance_to_boundary_m"] or 0))
+            order = {t: sorted(rs, key=lambda r: (str(r["cell"]), r["verdict"],
+                                                  r["distance_to_boundary_m"] or 0))
                      for t, rs in found.items()}
             return {(t, i): r for t, rs in order.items() for i, r in enumerate(rs)}
 
@@ -171,8 +173,8 @@ class Comparison:
 
 
 def compared(conditions, mine):
-    """The members of a limit that the design fixes: no u for draughts, no used below a share's floor, and a trip
-    window has neither end."""
+    """The members of a limit that the design fixes: no u for draughts, no used below a share's floor, and a
+    trip window has neither end."""
     names = list(LIMIT)
     if any(c.get("method") == "draughts" for c in conditions):
         names = [n for n in names if n not in ("used_u", "p_over")]
@@ -185,7 +187,8 @@ def compared(conditions, mine):
 
 def nothing(row):
     """A row of the null member in which nothing counts: may stand or be left out."""
-    return list((row.get("each") or {"": ""}).values()) == [None] and not row["used"] and not row.get("unknown")
+    members = list((row.get("each") or {"": ""}).values())
+    return members == [None] and not row["used"] and not row.get("unknown")
 
 
 def keyed(rows, key):
@@ -210,7 +213,8 @@ def matched(mine, theirs, differ):
 
 
 def main():
-    arguments = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    arguments = argparse.ArgumentParser(description=__doc__,
+                                        formatter_class=argparse.RawDescriptionHelpFormatter)
     arguments.add_argument("--sbk", required=True)
     arguments.add_argument("--seeds", required=True, help="A..B, both ends included, or one number")
     arguments.add_argument("--trips", type=int, default=60)

@@ -2,8 +2,8 @@
 """value ± u by first order GUM: each number carries (sensitivity × u) for every source it depends on.
 
 A source is any hashable name. The same source met twice adds linearly (shared, fully correlated); different
-sources add in squares. Random readings of one load are one source of that load, so two releases of one load are
-as unsure as the load itself.
+sources add in squares. Random readings of one load are one source of that load, so two releases of one load
+are as unsure as the load itself.
 """
 import math
 

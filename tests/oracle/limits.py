@@ -39,7 +39,7 @@ class Limit:
         self.mean_years = condition["window"].get("years", 1) if condition["window"]["kind"] == "mean" else 1
         self.events = sorted(list(self._openings()) + self._scoped(), key=lambda e: e.time)
 
-    # -- what counts ---------------------------------------------------------------------------------------------
+    # -- what counts ---------------------------------------------------------------------------------------
 
     def in_force(self, t):
         start, end = (self.folder.time(self.condition.get(k)) for k in ("from", "to"))
@@ -64,7 +64,8 @@ class Limit:
                 continue
             volume = self.book.volumes.get(r.load)
             keys = self.book.keys_of(r)
-            yield Event(r.end, r.trip, r.load, self.folder.clock.wall(r.end).date(), self._hours(r.start, r.shut),
+            yield Event(r.end, r.trip, r.load, self.folder.clock.wall(r.end).date(),
+                        self._hours(r.start, r.shut),
                         self._parts(volume, r.share), keys, volume.claims() if volume else {None})
 
     def _dredged(self):
@@ -90,28 +91,32 @@ class Limit:
         return None if amounts is None else [(claim, e * share) for claim, e in amounts]
 
     def _applies(self, event):
-        """Empty scope = any. By claim: if any part came from it; by material: the load's; plant: the barge."""
+        """Empty scope = any. By claim: if any part came from it; by material: the load's;
+        by plant: the barge."""
         scopes = (("grounds", "ground"), ("cells", "cell"), ("materials", "material"), ("plant", "barge"))
         if any(self.applies.get(s) and event.keys[k] not in self.applies[s] for s, k in scopes):
             return False
         return not self.applies.get("claims") or bool(event.claims & set(self.applies["claims"]))
 
-    # -- summing ---------------------------------------------------------------------------------------------------
+    # -- summing -------------------------------------------------------------------------------------------
 
     def members(self):
         """Every member in scope; one row with UNSCOPED where the condition has no each_of."""
         if self.each_of is None:
             return [UNSCOPED]
         grounds = self.applies.get("grounds") or list(self.folder.regions)
-        every = {"claim": list(self.folder.claims), "ground": grounds, "material": list(self.folder.materials),
+        every = {"claim": list(self.folder.claims), "ground": grounds,
+                 "material": list(self.folder.materials),
                  "cell": [c for g, c in self.folder.cells if g in grounds], "plant": list(self.folder.barges)}
-        wanted = self.applies.get({"claim": "claims", "cell": "cells", "material": "materials", "plant": "plant"}
+        wanted = self.applies.get({"claim": "claims", "cell": "cells", "material": "materials",
+                                   "plant": "plant"}
                                   .get(self.each_of, ""))
         return [m for m in every[self.each_of] if not wanted or m in wanted]
 
     def window(self, t):
         trips = [e for e in self.events if e.time <= t and not e.opening and e.trip]
-        return window_at(self.condition["window"], t, self.folder, self.consent, trips[-1].trip if trips else None)
+        return window_at(self.condition["window"], t, self.folder, self.consent,
+                         trips[-1].trip if trips else None)
 
     def _belongs(self, event, member):
         if member is UNSCOPED:
@@ -209,7 +214,8 @@ class Board:
         window, text = version.window(as_at), self.book.folder.clock.text
         row = {"consent": key[0], "condition": key[1], "quantity": version.measure,
                "window_start": text(window.start), "window_end": text(window.end), "limit": limit,
-               "used": used.value, "used_u": used.u, "headroom": None if limit is None else limit - used.value,
+               "used": used.value, "used_u": used.u,
+               "headroom": None if limit is None else limit - used.value,
                "p_over": None if unknown or limit is None else p_over(used.value, used.u, limit),
                "first_over": text(self.first_over(key, member, as_at)), "unknown": len(unknown)}
         if version.each_of:

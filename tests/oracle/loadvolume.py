@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """How much one load is, by every method that its readings allow (calculations.md section 1).
 
-Each method gives a list of Amounts, one for each part of the load (a part is what one tally line brought): hopper m³,
-in-situ m³, wet t, dry t, each an Estimate or None where something it needs is not recorded.
+Each method gives a list of Amounts, one for each part of the load (a part is what one tally line brought):
+hopper m³, in-situ m³, wet t, dry t, each an Estimate or None where something it needs is not recorded.
 """
 import math
 from dataclasses import dataclass
@@ -81,7 +81,8 @@ class LoadVolume:
             fill = self._factor("fill", material, row.get("bucket"))
             loose = None if capacity is None else count * capacity
             if count > 0:
-                lines.append(self._part(claim, material, loose, fill * loose if all_known(loose, fill) else None))
+                lines.append(self._part(claim, material, loose,
+                                        fill * loose if all_known(loose, fill) else None))
         if not lines:
             lines = [self._part(None, self.row.get("material"), None, None)]
         # The share of each line: n·C·f; where some f is unknown n·C; where that is unknown, equal.
@@ -106,7 +107,8 @@ class LoadVolume:
         return None if hopper is None else self._from_hopper(hopper)
 
     def _hopper_by_dips(self, dips, lower_by=0.0):
-        """Mean dip through the ullage table; u² = (s²/n + ullage_u²)·slope², the random source of this load."""
+        """Mean dip through the ullage table; u² = (s²/n + ullage_u²)·slope², a random source of
+        this load."""
         if not dips:
             return None
         mean = math.fsum(dips) / len(dips)
@@ -125,7 +127,9 @@ class LoadVolume:
             return None
         over_b = self.in_situ_share()
         if situ is not None:
-            in_hopper = lift(hopper) if hopper is not None else None if over_b is None else lift(situ) / over_b
+            in_hopper = None if hopper is None else lift(hopper)
+            if hopper is None and over_b is not None:
+                in_hopper = lift(situ) / over_b
             return self._from_both(in_hopper, lift(situ))
         return self._from_hopper(lift(hopper))
 
@@ -138,7 +142,8 @@ class LoadVolume:
         displacement = []
         for marks, column in ((light, "light_density_t_m3"), (full, "dock_density_t_m3")):
             fore, mid, aft = ((marks[i] + marks[i + 1]) / 2 for i in (0, 2, 4))
-            mean = (fore + aft + 6 * mid) / 8 if self.barge.get("draught_mean", 8) == 8 else (fore + aft + 4 * mid) / 6
+            divisor = self.barge.get("draught_mean", 8)
+            mean = (fore + aft + (divisor - 2) * mid) / divisor     # (F+A+6M)/8 or (F+A+4M)/6
             found = interpolate(self.barge.get("hydrostatic_table"), mean)
             if found is None:
                 return None
@@ -159,7 +164,7 @@ class LoadVolume:
         return [Amount(q.claim, split(hopper, q.weight), split(situ, q.weight), split(wet, q.weight),
                        split(dry, q.weight)) for q in self.parts]
 
-    # -- from a volume to its parts -------------------------------------------------------------------------------
+    # -- from a volume to its parts ------------------------------------------------------------------------
 
     def in_situ_share(self):
         """1/B of the load's whole: Σ w_i/B_i, None where a B is not recorded."""
@@ -173,11 +178,12 @@ class LoadVolume:
 
     def _from_both(self, hopper, situ):
         """Hopper ∝ n·C·f; in situ ∝ n·C·f/B, or ∝ n·C·f where no B is known (a stated in-situ volume)."""
-        share, known = self.in_situ_share(), situ is not None
+        share = self.in_situ_share()
         amounts = []
         for p in self.parts:
             h = None if hopper is None else hopper * p.weight
-            s = None if not known else situ * p.weight if share is None else situ * (p.weight / p.bulking / share)
+            by_situ = p.weight if share is None else p.weight / p.bulking / share
+            s = None if situ is None else situ * by_situ
             amounts.append(Amount(p.claim, h, s, *self._tonnes(p, h, s)))
         for measure in ("wet_t", "dry_t"):      # a load is known whole or not at all
             if not all_known(*[getattr(a, measure) for a in amounts]):
@@ -195,7 +201,7 @@ class LoadVolume:
             return wet, None
         return wet, situ * (part.grain * (part.situ - water) / (part.grain - water))
 
-    # -- what counts -----------------------------------------------------------------------------------------------
+    # -- what counts ---------------------------------------------------------------------------------------
 
     def counted_by(self, measure=None):
         """The first method in the order that gives a value (of the measure; without one: of any)."""
@@ -213,14 +219,17 @@ class LoadVolume:
         return [(a.claim, getattr(a, measure)) for a in amounts]
 
     def dredged(self, measure, method=None):
-        """The same less what was left in the hopper before: left_before_m3, in situ left_before_m3/B of the whole."""
+        """The same less what was left in the hopper before: left_before_m3, in situ
+        left_before_m3/B of the whole."""
         amounts = self.amounts(measure, method)
         if amounts is None or self.left_before == 0.0:
             return amounts
         share = self.in_situ_share()
-        left = lift(self.left_before) if measure == "hopper_m3" else None if share is None else share * self.left_before
+        if measure != "hopper_m3" and share is None:
+            return None
+        left = self.left_before * (lift(1.0) if measure == "hopper_m3" else share)
         whole = total([e for _, e in amounts])
-        return None if left is None else [(c, e - left * (e / whole)) for c, e in amounts]
+        return [(c, e - left * (e / whole)) for c, e in amounts]
 
     def claims(self):
         return {p.claim for p in self.parts}

@@ -13,7 +13,8 @@ F_WGS84 = 1 / 298.257223563
 class Mercator:
     """One transverse Mercator projection; lat, lon in degrees, easting and northing in metres."""
 
-    def __init__(self, lon0, false_northing, a=A_WGS84, f=F_WGS84, k0=0.9996, lat0=0.0, false_easting=500000.0):
+    def __init__(self, lon0, false_northing, a=A_WGS84, f=F_WGS84, k0=0.9996, lat0=0.0,
+                 false_easting=500000.0):
         n = f / (2 - f)
         self.e = math.sqrt(f * (2 - f))
         self.lon0, self.k0 = lon0, k0

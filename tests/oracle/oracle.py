@@ -16,7 +16,8 @@ def main():
     arguments = argparse.ArgumentParser(description=__doc__)
     arguments.add_argument("folder")
     arguments.add_argument("--as-at", required=True)
-    arguments.add_argument("--by", action="append", default=[], help="a grouping of volumes; may be given again")
+    arguments.add_argument("--by", action="append", default=[],
+                           help="a grouping of volumes; may be given again")
     arguments.add_argument("--load", action="append", default=[])
     given = arguments.parse_args()
     folder = Folder(given.folder)
@@ -24,7 +25,8 @@ def main():
     groupings = [""] + given.by
     print(json.dumps({
         "as_at": folder.clock.text(as_at),
-        "volumes": [{"by": by, "rows": volumes(book, as_at, [k for k in by.split(",") if k])} for by in groupings],
+        "volumes": [{"by": by, "rows": volumes(book, as_at, [k for k in by.split(",") if k])}
+                    for by in groupings],
         "headroom": {"limits": Board(book).rows(as_at)},
         "releases": {"rows": releases(book, as_at)},
         "load": [load_answer(book, load) for load in given.load or folder.loads],

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Regions of the projected plane by brute force: inside by crossing count, distance to every bit of the boundary.
+"""Regions of the projected plane by brute force: inside by crossing count, distance to all of the boundary.
 
 A region is a ground (Polygon or MultiPolygon, holes out) less its exclusions. Metres throughout.
 """
@@ -62,7 +62,8 @@ class Region:
     def _pieces(self, edge, edges):
         (ax, ay), (bx, by) = edge
         length = math.hypot(bx - ax, by - ay)
-        cuts = sorted({0.0, 1.0} | {t for t in (crossing(*edge, *o) for o in edges if o != edge) if t is not None})
+        cuts = sorted({0.0, 1.0} | {t for t in (crossing(*edge, *o) for o in edges if o != edge)
+                                    if t is not None})
         for t1, t2 in zip(cuts, cuts[1:]):
             if (t2 - t1) * length < SIDE:
                 continue

@@ -57,7 +57,8 @@ def one(folder, trip, row, share, start, empty, shut):
     times = [folder.time(row.get(c)) for c in (start, empty, shut)]
     empty_at, shut_at = times[1], times[2]
     return Release(row.get("release"), trip["trip"], trip.get("load"), times[0],
-                   empty_at if empty_at is not None else shut_at, shut_at if shut_at is not None else empty_at,
+                   empty_at if empty_at is not None else shut_at,
+                   shut_at if shut_at is not None else empty_at,
                    trip.get("outcome"), share, ground, cell, verdict, distance)
 
 

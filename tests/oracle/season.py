@@ -32,7 +32,7 @@ class Season:
         for o in self.conditions.opening:
             o["value"] = f"{self.rng.uniform(20, 900):.1f}"
 
-    # -- writing ---------------------------------------------------------------------------------------------------
+    # -- writing -------------------------------------------------------------------------------------------
 
     def _text(self, name, text):
         with open(os.path.join(self.out, name), "w", encoding="utf-8", newline="") as f:
@@ -58,7 +58,8 @@ class Season:
         self._text("people.csv", "name,role\nAna,skipper\nCaro,manager\n")
         self._text("materials.csv", "\n".join(MATERIALS) + "\n")
         self._json("plant.json", {
-            "dredgers": [{"name": "Heron", "buckets": [{"name": n, "capacity_m3": c} for n, c in BUCKETS.items()]}],
+            "dredgers": [{"name": "Heron",
+                          "buckets": [{"name": n, "capacity_m3": c} for n, c in BUCKETS.items()]}],
             "tugs": [{"name": "Plover"}], "barges": BARGES})
         self._json("claims.geojson", self.places.claims(CLAIMS))
         self._json("grounds.geojson", self.places.grounds())
@@ -75,12 +76,14 @@ class Season:
         start = self.times.start.date()
         campaigns = [(-200, -30), (-20, 120), (200, 430)]
         self._json("harbour.json", {
-            "name": "Test Haven", "authority": "Test Council", "epsg": self.places.epsg, "zone": self.places.zone,
+            "name": "Test Haven", "authority": "Test Council", "epsg": self.places.epsg,
+            "zone": self.places.zone,
             "water_density_t_m3": self.rng.choice([1.025, 1.0, 1.0185]), "vertical_datum": "chart datum",
             "campaigns": [{"name": f"campaign {i}", "from": (start + timedelta(days=a)).isoformat(),
-                           "to": (start + timedelta(days=b)).isoformat()} for i, (a, b) in enumerate(campaigns, 1)]})
+                           "to": (start + timedelta(days=b)).isoformat()}
+                          for i, (a, b) in enumerate(campaigns, 1)]})
 
-    # -- limits that matter ------------------------------------------------------------------------------------------
+    # -- limits that matter --------------------------------------------------------------------------------
 
     def _with_values(self):
         """The consents with limits near to what is used: some just met, some passed, some met exactly."""
@@ -93,7 +96,8 @@ class Season:
     def _set_value(self, version):
         rng, c = self.rng, version.condition
         at = rng.choice(self.as_ats[len(self.as_ats) // 2:])
-        sums = [version._sum(version.counted(at, m), m)[0].value / version.mean_years for m in version.members()]
+        sums = [version._sum(version.counted(at, m), m)[0].value / version.mean_years
+                for m in version.members()]
         most = max(sums) if max(sums) > 0 else 100.0
         if isinstance(c.get("of"), dict):
             whole = sum(sums) or 100.0

@@ -32,12 +32,14 @@ class Conditions:
     def _consent(self, name, conditions):
         rng, start = self.rng, self.times.start
         consent = {"consent": name, "holder": "Test Haven Board", "authority": "Test Council",
-                   "granted": "2023-01-01", "year_starts": rng.choice(["07-01", "10-01", "02-28", "12-31", "04-06"]),
+                   "granted": "2023-01-01",
+                   "year_starts": rng.choice(["07-01", "10-01", "02-28", "12-31", "04-06"]),
                    "conditions": conditions}
         commences = rng.choice([None, start, start + timedelta(days=60), start - timedelta(days=400)])
         if commences:
             consent["commences"] = commences.date().isoformat()
-        conditions.append({"condition": "P1", "text": "inside Gull", "kind": "place", "inside": {"ground": "Gull"},
+        conditions.append({"condition": "P1", "text": "inside Gull", "kind": "place",
+                           "inside": {"ground": "Gull"},
                            "test": "release_start"})
         return consent
 
@@ -75,7 +77,9 @@ class Conditions:
     def _condition(self, number, window):
         rng, trip = self.rng, window["kind"] == "trip"
         dredge = not trip and rng.random() < 0.2
-        measures = ["in_situ_m3", "hopper_m3", "days", "hours"] if dredge else list(VOLUMES) + ["trips", "days", "hours"]
+        measures = ["in_situ_m3", "hopper_m3", "days", "hours"]
+        if not dredge:
+            measures = list(VOLUMES) + ["trips", "days", "hours"]
         c = {"condition": number, "text": "made up", "kind": "quantity", "value": 1,
              "measure": rng.choices(measures, [5, 4] + [2] * (len(measures) - 2))[0], "window": window}
         if rng.random() < 0.2 and c["measure"] in VOLUMES:
@@ -84,7 +88,8 @@ class Conditions:
         if applies or rng.random() < 0.5:
             c["applies"] = applies
         if not trip and rng.random() < 0.45 and c.get("method") != "draughts":
-            c["each_of"] = rng.choice(["claim", "material"] if dredge else ["claim", "ground", "cell", "cell", "material"])
+            c["each_of"] = rng.choice(["claim", "material"] if dredge
+                                      else ["claim", "ground", "cell", "cell", "material"])
         if "each_of" in c and c["measure"] in VOLUMES and rng.random() < 0.5:
             c["share_of_total"], c["of"] = 1, rng.choice([1, {"floor": 1}])
             del c["value"]
@@ -116,7 +121,9 @@ class Conditions:
     def _maybe_opening(self, *versions):
         """An amount that ended as the season began; in the midst of it only where no window is the term."""
         rng = self.rng
-        if rng.random() > 0.3 or versions[0]["window"]["kind"] == "trip" or versions[0]["measure"] in ("trips", "days"):
+        if rng.random() > 0.3 or versions[0]["window"]["kind"] == "trip":
+            return
+        if versions[0]["measure"] in ("trips", "days"):
             return
         start = self.times.instant(self.times.start) + rng.randrange(-40, 8) * 86400000
         if all(v["window"]["kind"] != "term" for v in versions) and rng.random() < 0.4:
@@ -142,6 +149,7 @@ class Conditions:
             for o in self.opening:
                 if any(v is o["versions"][0] for v in consent["conditions"]):
                     row = {"consent": consent["consent"], "condition": o["versions"][0]["condition"],
-                           "from": o["from"], "to": o["to"], "value": o["value"], "u": o["u"], "source": o["source"]}
+                           "from": o["from"], "to": o["to"], "value": o["value"], "u": o["u"],
+                           "source": o["source"]}
                     rows.append(dict(row, member=o["member"]) if self.members else row)
         return rows

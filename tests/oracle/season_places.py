@@ -28,7 +28,8 @@ class Places:
     def __init__(self, rng, place):
         self.zone, self.epsg, self.east, self.north = place
         self.rng, self.projection = rng, utm(self.epsg)
-        # Gull: two parts, a hole in the first, one exclusion inside and one over its edge. Tern: one plain part.
+        # Gull: two parts, a hole in the first, one exclusion inside and one over its edge. Tern: one plain
+        # part.
         hole = bent(rng, box(700, 700, 900, 850))
         gull = [[bent(rng, box(0, 0, 2000, 1200)), hole], [bent(rng, box(2400, 100, 3100, 900))]]
         tern = [[bent(rng, [(0, -2500), (1500, -2600), (1700, -1500), (900, -1200), (100, -1400)])]]
@@ -75,14 +76,16 @@ class Places:
         return found
 
     def grounds(self):
-        return self._collection([(parts, {"ground": g, "cell": c, "kind": k}) for k, g, c, parts in self.shapes],
+        return self._collection([(parts, {"ground": g, "cell": c, "kind": k})
+                                 for k, g, c, parts in self.shapes],
                                 self.rng.random() < 0.5)
 
     def claims(self, materials):
         """materials: claim → material or None."""
         features = []
         for i, (claim, material) in enumerate(materials.items()):
-            properties = {"claim": claim, "name": f"Reach {claim}", "target_level_m": -9.6, "allowance_m": 0.3}
+            properties = {"claim": claim, "name": f"Reach {claim}", "target_level_m": -9.6,
+                          "allowance_m": 0.3}
             if material:
                 properties["material"] = material
             features.append(([[bent(self.rng, box(-5000 + 120 * i, 0, -4900 + 120 * i, 80), 5)]], properties))
@@ -96,7 +99,8 @@ class Places:
                 (ax, ay), (bx, by) = rng.choice(region.boundary())
                 t, length = rng.random(), math.hypot(bx - ax, by - ay)
                 off = rng.choice([-1, 1]) * rng.choice([0.05, 0.5, 2 * u - 0.05, 2 * u + 0.05, 3 * u])
-                x, y = ax + t * (bx - ax) - off * (by - ay) / length, ay + t * (by - ay) + off * (bx - ax) / length
+                east, north = (bx - ax) / length, (by - ay) / length
+                x, y = ax + t * (bx - ax) - off * north, ay + t * (by - ay) + off * east
             else:
                 x0, y0, x1, y1 = (-200, -200, 3300, 1400) if ground == "Gull" else (-100, -2700, 1800, -1100)
                 x, y = rng.uniform(x0, x1), rng.uniform(y0, y1)

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The awkward instants of a season: month ends, clamping months, clock changes, exact edges of rolling windows."""
+"""The awkward instants of a season: month ends, clamping months, clock changes, exact edges of windows."""
 from datetime import datetime, timedelta
 
 from clock import Clock
@@ -39,7 +39,8 @@ class Times:
     def _judged(self, year):
         """As-at instants about which the season is built."""
         walls = [datetime(year + 1, 5, 31, 10), datetime(year + 1, 3, 1) - timedelta(hours=12),
-                 datetime(year, 12, 31), datetime(year + 1, 3, 31, 23, 59, 59, 999000), datetime(year, 10, 31),
+                 datetime(year, 12, 31), datetime(year + 1, 3, 31, 23, 59, 59, 999000),
+                 datetime(year, 10, 31),
                  datetime(year + 1, 8, 29, 12), datetime(year + 1, 10, 31, 6, 30)]
         chosen = [self.instant(w) for w in self.rng.sample(walls, 4)]
         return chosen + [c + self.rng.choice([-1, 0, 1, 1800000, 43200000]) for c in self.changes()[:3]]
@@ -60,7 +61,8 @@ class Times:
                 anchors.add(self.instant(day + timedelta(hours=10)))
             day += timedelta(days=1)
         for change in self.changes():
-            anchors |= {change, change - 1, change + 1800000, change - 1800000, change + 3600000, change - 3600001,
+            anchors |= {change, change - 1, change + 1800000, change - 1800000, change + 3600000,
+                        change - 3600001,
                         change + 86400000, change - 86400000}
         low, high = self.instant(self.start) + 10 * 86400000, self.instant(self.end)
         return sorted(a for a in anchors if low <= a < high)
@@ -73,7 +75,7 @@ class Times:
         return t if self.rng.random() < 0.3 else t // 60000 * 60000
 
     def text(self, t):
-        """One of the ways in which a time may be written: book's offset, Z, another offset, local without one."""
+        """One of the ways in which a time may be written: book's offset, Z, another offset, local."""
         if t is None:
             return ""
         way, wall = self.rng.random(), self.clock.wall(t)
@@ -94,7 +96,7 @@ class Times:
         return wall.isoformat(timespec="seconds" if wall.second else "minutes")
 
     def as_ats(self, ends):
-        """The instants worth asking about, given all release ends: edges hit exactly, and one millisecond off."""
+        """The instants worth asking about: edges hit exactly, and one millisecond off."""
         rng, last = self.rng, self.instant(self.end) + 40 * 86400000
         found = {last}
         for t in self.judged:

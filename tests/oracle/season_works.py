@@ -1,10 +1,11 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Invented plant, materials, stations, loads, trips and releases of a random season: valid, and as odd as allowed."""
+"""Invented plant, materials, stations, loads, trips and releases: valid, and as odd as is allowed."""
 
 MINUTE, HOUR, DAY = 60000, 3600000, 86400000
 
 # shell has no bulking factor, mud no density, rock no u
-MATERIALS = """material,situ_density_t_m3,grain_density_t_m3,bulking_factor,bulking_factor_u,fill_factor,fill_factor_u
+MATERIALS = """\
+material,situ_density_t_m3,grain_density_t_m3,bulking_factor,bulking_factor_u,fill_factor,fill_factor_u
 sand,1.95,2.65,1.22,0.04,0.93,0.03
 clay,1.72,2.7,1.37,0.06,0.88,0.04
 rock,2.31,2.72,1.61,0.11,0.71,
@@ -50,12 +51,13 @@ class Works:
         first = self.times.instant(self.times.start)
         for i in range(SHIFTS):
             self._row("shifts.csv", shift=f"S{i}", start=self.times.text(first + i * DAY),
-                      end=self.times.text(first + i * DAY + 12 * HOUR), dredger="Heron", tug="Plover", skipper="Ana")
+                      end=self.times.text(first + i * DAY + 12 * HOUR), dredger="Heron", tug="Plover",
+                      skipper="Ana")
         for i, claim in enumerate(list(CLAIMS) + [None] + list(CLAIMS)[:3]):
             self._row("stations.csv", station=f"P{i}", shift=f"S{i % SHIFTS}", claim=claim)
         self.stations = {r["station"]: r["claim"] or None for r in self.tables["stations.csv"]}
 
-    # -- loads -------------------------------------------------------------------------------------------------
+    # -- loads ---------------------------------------------------------------------------------------------
 
     def _load(self, number):
         rng, name, end = self.rng, f"L-{number:04d}", self._end()
@@ -128,7 +130,8 @@ class Works:
         low, high = barge["hydrostatic_table"][0][0], barge["hydrostatic_table"][-1][0]
         for column, centre in (("light_draughts_m", low + 0.25), ("full_draughts_m", high - 0.4)):
             row[column] = " ".join(f"{centre + rng.uniform(-0.2, 0.2):.3f}" for _ in range(6))
-        row["light_density_t_m3"], row["dock_density_t_m3"] = (f"{rng.uniform(1.0, 1.028):.4f}" for _ in range(2))
+        row["light_density_t_m3"], row["dock_density_t_m3"] = (f"{rng.uniform(1.0, 1.028):.4f}"
+                                                               for _ in range(2))
         if rng.random() < 0.4:
             row["water_on_top_m"] = "0.05"
 
@@ -160,18 +163,22 @@ class Works:
     def _factors(self):
         """Revisions that take effect at a loading end exactly, or one millisecond after it."""
         rng = self.rng
-        for material, factor, low, high, u in (("sand", "bulking", 1.1, 1.35, 0.03), ("sand", "fill", 0.8, 1.0, 0.02),
+        for material, factor, low, high, u in (("sand", "bulking", 1.1, 1.35, 0.03),
+                                               ("sand", "fill", 0.8, 1.0, 0.02),
                                                ("clay", "situ_density", 1.6, 1.9, None),
-                                               ("clay", "bulking", 1.3, 1.5, 0.05), ("rock", "fill", 0.6, 0.9, 0.05),
-                                               ("clay", "fill", 0.8, 0.95, 0.01), ("sand", "bulking", 1.1, 1.3, 0.02)):
+                                               ("clay", "bulking", 1.3, 1.5, 0.05),
+                                               ("rock", "fill", 0.6, 0.9, 0.05),
+                                               ("clay", "fill", 0.8, 0.95, 0.01),
+                                               ("sand", "bulking", 1.1, 1.3, 0.02)):
             if rng.random() < 0.6:
                 at = rng.choice(self.loading_ends) + rng.choice([0, 1, -1])
                 bucket = rng.choice(["", "ripping", "general"]) if factor == "fill" else ""
                 self._row("factors.csv", **{"from": self.times.text(at)}, material=material, bucket=bucket,
-                          factor=factor, value=f"{rng.uniform(low, high):.4f}", u=u, by="Caro", why="closing survey",
+                          factor=factor, value=f"{rng.uniform(low, high):.4f}", u=u, by="Caro",
+                          why="closing survey",
                           accepted="2024-07-01")
 
-    # -- trips and releases ------------------------------------------------------------------------------------------
+    # -- trips and releases --------------------------------------------------------------------------------
 
     def _trips(self, load, end, departed):
         kind = self.rng.choices(["plain", "several", "single", "turned", "two", "waiting", "odd", "away"],
@@ -199,7 +206,8 @@ class Works:
         back = None if last is None else last + self.rng.randrange(20, 150) * MINUTE
         self._row("trips.csv", trip=name, load=load, tug=self.rng.choice(["Plover", ""]),
                   departed=self.times.text(departed), returned=self.times.text(back),
-                  tow=self.rng.choice(["", "", "alongside"]), receiver_on=self.rng.choice(["", "barge"]), **more)
+                  tow=self.rng.choice(["", "", "alongside"]), receiver_on=self.rng.choice(["", "barge"]),
+                  **more)
         return name
 
     def _release_row(self, trip, end, share, where):
@@ -207,12 +215,14 @@ class Works:
         shut = end if by_shut else rng.choice([None, end + rng.randrange(0, 9) * MINUTE])
         self._row("releases.csv", release=f"R-{len(self.tables['releases.csv']) + 1:04d}", trip=trip,
                   doors_open=self.times.text(end - rng.randrange(2, 14) * MINUTE),
-                  empty="" if by_shut else self.times.text(end), doors_shut=self.times.text(shut), share=share, **where)
+                  empty="" if by_shut else self.times.text(end), doors_shut=self.times.text(shut),
+                  share=share, **where)
         self.ends.append(end)
 
     def _make_plain(self, load, end, departed, outcome=None):
         opened = end - self.rng.randrange(2, 25) * MINUTE
-        self._trip(load, departed, end, release_start=self.times.text(opened), release_end=self.times.text(end),
+        self._trip(load, departed, end, release_start=self.times.text(opened),
+                   release_end=self.times.text(end),
                    outcome=outcome or self.rng.choice(["", "released"]), **self._where())
         self.ends.append(end)
 
@@ -223,10 +233,12 @@ class Works:
         if rng.random() < 0.6:
             shares[rng.randrange(count)] = None
         where = self._where()
-        trip = self._trip(load, departed, end, outcome=rng.choice(["released", "", "part"]), ground=where["ground"])
+        trip = self._trip(load, departed, end, outcome=rng.choice(["released", "", "part"]),
+                          ground=where["ground"])
         for i, share in enumerate(shares):
             other = self._where()
-            other["ground"], other["cell"] = where["ground"], other["cell"] if other["ground"] == where["ground"] else None
+            if other["ground"] != where["ground"]:
+                other["ground"], other["cell"] = where["ground"], None
             if other.get("lat") and where["ground"] is None:
                 other.pop("lat"), other.pop("lon")
             self._release_row(trip, end - (count - 1 - i) * 16 * MINUTE, share, other)

@@ -39,7 +39,8 @@ def volumes(book, as_at, by=()):
 
 
 def row(members, by_claim):
-    out = {"loads": len({r.load for r, _, _ in members if r.load}), "trips": len({r.trip for r, _, _ in members})}
+    out = {"loads": len({r.load for r, _, _ in members if r.load}),
+           "trips": len({r.trip for r, _, _ in members})}
     for measure in MEASURES:
         amounts, unknown = [], set()
         for release, load, claim in members:
@@ -58,8 +59,10 @@ def row(members, by_claim):
 
 
 def releases(book, as_at):
-    return [{"trip": r.trip, "release": r.release, "verdict": r.verdict, "distance_to_boundary_m": r.distance_m,
-             "cell": r.cell} for r in sorted(book.counted(as_at), key=lambda r: (r.end, r.trip, r.release or ""))]
+    return [{"trip": r.trip, "release": r.release, "verdict": r.verdict,
+             "distance_to_boundary_m": r.distance_m,
+             "cell": r.cell}
+            for r in sorted(book.counted(as_at), key=lambda r: (r.end, r.trip, r.release or ""))]
 
 
 def load_answer(book, load):

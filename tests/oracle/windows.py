@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Windows of a quantity condition at an instant (consent-rules.md): where it begins, where it ends, what it holds."""
+"""Windows of a quantity condition at an instant (consent-rules.md): beginning, end, what it holds."""
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Optional
@@ -55,7 +55,8 @@ def window_at(spec, t, folder, consent, last_trip=None):
         return Window(*[clock.midnight(d) for d in calendar_days(spec["unit"], day)])
     if kind == "consent_year":
         month, first = (int(p) for p in consent["year_starts"].split("-"))
-        years = [y for y in (day.year - 1, day.year, day.year + 1) if clock.midnight(date(y, month, first)) <= t]
+        years = [y for y in (day.year - 1, day.year, day.year + 1)
+                 if clock.midnight(date(y, month, first)) <= t]
         return Window(*[clock.midnight(date(y, month, first)) for y in (years[-1], years[-1] + 1)])
     if kind in ("rolling", "mean"):
         n, unit = (spec["years"], "years") if kind == "mean" else (spec["n"], spec["unit"])
