@@ -21,6 +21,7 @@ ROOT = Path(__file__).resolve().parents[1]
 READ = ("model/", "app/command/")
 CACHE = Path(os.environ.get("XDG_CACHE_HOME", Path.home() / ".cache")) / "spoilbook" / "tidy"
 TIDY = "clang-tidy-16"
+GCC_ONLY = "--extra-arg=-Wno-unknown-warning-option"  # the compile commands are g++'s
 
 
 def output_of(*command):
@@ -80,7 +81,7 @@ def read(build, source, until):
     start = time.monotonic()
     if start > until:
         return source, 0.0, None
-    done = subprocess.run([TIDY, "-p", str(build), "--quiet", source], cwd=ROOT, capture_output=True, text=True,
+    done = subprocess.run([TIDY, "-p", str(build), "--quiet", GCC_ONLY, source], cwd=ROOT, capture_output=True, text=True,
                           check=False)  # fmt: skip
     findings = done.stdout if done.returncode else ""
     if done.returncode and not findings.strip():

@@ -6,7 +6,7 @@ import cmake_text
 from tree import Violation
 
 _QT = re.compile(r"^(Q[A-Z]\w*|Qt[A-Z]\w*/.*|q[a-z]+global\.h)$")
-_SQLITE = re.compile(r"^sqlite3(ext)?\.h$")
+_SQLITE = re.compile(r"^(sqlite3(ext)?\.h|SQLiteCpp/.*)$")
 _GEO = re.compile(r"^(gdal|ogr|cpl_|vrt|proj|geos|geodesic)[\w.]*(/.*)?(\.h)?$")
 _GENERATED = re.compile(r"^(ui_\w+\.h|\w+\.moc|moc_\w+\.cpp)$")
 

@@ -96,6 +96,19 @@ def tidy_reasons(tree):
             yield Violation(file.path, 1, "tidy-reason", f"no comment says why {name} is left out")
 
 
+def dependencies_documented(tree):
+    """dependency: each package of the two lists stands in docs/dependencies.md, with its reason in the list."""
+    page = tree.find("docs/dependencies.md")
+    for path in ("app/packages.txt", "tests/packages.txt"):
+        file = tree.find(path)
+        for number, line in enumerate(file.lines if file else [], 1):
+            package, _, reason = (part.strip() for part in line.partition("#"))
+            if package and not reason:
+                yield Violation(path, number, "dependency", f"{package} has no reason beside it")
+            if package and (page is None or f"`{package}`" not in page.text):
+                yield Violation(path, number, "dependency", f"docs/dependencies.md does not name {package}")
+
+
 def _same(path, pattern):
     # A wildcard of CMake's file(GLOB) stays within its folder; fnmatch's does not.
     return posixpath.dirname(path) == posixpath.dirname(pattern) and fnmatch.fnmatch(path, pattern)
@@ -121,4 +134,5 @@ RULES = [
     banned_words,
     tests_registered,
     tidy_reasons,
+    dependencies_documented,
 ]
