@@ -90,14 +90,16 @@ class CsvReading {
             row_.line += record.lines;
             at = record.next;
         }
-        if (width_ == 0) refuse(file_, "empty-file", "the file has no header", "write the column names first");
+        if (width_ == 0)
+            refuse(file_, "empty-file", "the file has no header", "write the column names first");
     }
 
  private:
     /// False where the rest cannot be read.
     bool take(std::string_view bytes, const Record& record) {
         if (record.quote_open) {
-            refuse(line(), "quoting", "a quote is opened and never closed", "close it, or double it inside a text");
+            refuse(line(), "quoting", "a quote is opened and never closed",
+                   "close it, or double it inside a text");
             return false;
         }
         if (record.lone_return) {

@@ -43,17 +43,19 @@ class Builder : public nlohmann::json_sax<json> {
         if (name.find('\0') != std::string::npos)
             refuse("nul-byte", fmt::format("{} {}", file_, path()), "a zero byte in a name", "leave it out");
         if (object.contains(name)) {
-            refuse("twice", fmt::format("{} {}", file_, member_path(path(), name)), "the member is given twice",
-                   "keep one");
+            refuse("twice", fmt::format("{} {}", file_, member_path(path(), name)),
+                   "the member is given twice", "keep one");
         }
         stack_.back().member = name;
         return true;
     }
-    bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception& why) override {
+    bool parse_error(std::size_t position, const std::string&,
+                     const nlohmann::detail::exception& why) override {
         const TextPlace place = place_at(bytes_, position > 0 ? position - 1 : 0);
         const std::string said = why.what();
         const auto cut = said.find("- ");
-        // nlohmann says "[json.exception.parse_error.101] parse error at …: syntax error while … - unexpected …".
+        // nlohmann says "[json.exception.parse_error.101] parse error at …: syntax error while … - unexpected
+        // …".
         const std::string what = cut == std::string::npos || why.id == 406
                                      ? "a number beyond what can be kept"
                                      : said.substr(cut + 2, 200);
@@ -160,9 +162,11 @@ json canonical(const json& given) {
     if (given.is_number_float()) {
         const double number = given.get<double>();
         constexpr double exact = 9007199254740992.0;  // 2^53
-        if (std::floor(number) == number && std::fabs(number) < exact) return static_cast<std::int64_t>(number);
+        if (std::floor(number) == number && std::fabs(number) < exact)
+            return static_cast<std::int64_t>(number);
     }
-    if (given.is_number_unsigned() && given.get<std::uint64_t>() <= INT64_MAX) return given.get<std::int64_t>();
+    if (given.is_number_unsigned() && given.get<std::uint64_t>() <= INT64_MAX)
+        return given.get<std::int64_t>();
     return given;
 }
 

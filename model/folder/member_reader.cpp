@@ -61,12 +61,14 @@ std::optional<std::string> as_text(const json& value, const Field& field) {
 
 }  // namespace
 
-void JsonReading::refuse(std::string code, const std::string& path, std::string what, std::string mend) const {
+void JsonReading::refuse(std::string code, const std::string& path, std::string what,
+                         std::string mend) const {
     complaints.refuse(file, {std::move(code), path.empty() ? file : fmt::format("{} {}", file, path),
                              std::move(what), std::move(mend)});
 }
 
-Value read_member(const json& value, const Field& field, const std::string& path, const JsonReading& reading) {
+Value read_member(const json& value, const Field& field, const std::string& path,
+                  const JsonReading& reading) {
     if (value.is_null()) return {};
     if (field.type == FieldType::json) return Value{canonical(value).dump()};
     const auto text = as_text(value, field);
@@ -110,7 +112,8 @@ std::vector<const json*> items_of(const json& object, std::string_view member, c
     const auto found = object.is_object() ? object.find(member) : object.end();
     if (!object.is_object() || found == object.end() || found->is_null()) return items;
     if (!found->is_array()) {
-        reading.refuse("wrong-type", member_path(path, member), fmt::format("{} stands here", what_it_is(*found)),
+        reading.refuse("wrong-type", member_path(path, member),
+                       fmt::format("{} stands here", what_it_is(*found)),
                        fmt::format("{} is a list", member));
         return items;
     }
@@ -123,8 +126,8 @@ void refuse_unknown(const json& object, const std::vector<std::string>& known, c
                     const JsonReading& reading) {
     for (const auto& [name, value] : object.items()) {
         if (std::find(known.begin(), known.end(), name) != known.end()) continue;
-        reading.refuse("unknown-member", member_path(path, name), fmt::format("\"{}\" is not a member here", name),
-                       did_you_mean(name, known));
+        reading.refuse("unknown-member", member_path(path, name),
+                       fmt::format("\"{}\" is not a member here", name), did_you_mean(name, known));
     }
 }
 

@@ -28,8 +28,8 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t mo
         for (std::size_t j = 1; j <= b.size(); ++j) {
             const bool same = small(a[i - 1]) == small(b[j - 1]);
             row[j] = std::min({last[j] + 1, row[j - 1] + 1, last[j - 1] + (same ? 0 : 1)});
-            const bool swapped = i > 1 && j > 1 && small(a[i - 1]) == small(b[j - 2]) &&
-                                 small(a[i - 2]) == small(b[j - 1]);
+            const bool swapped =
+                i > 1 && j > 1 && small(a[i - 1]) == small(b[j - 2]) && small(a[i - 2]) == small(b[j - 1]);
             if (swapped) row[j] = std::min(row[j], before[j - 2] + 1);
             least = std::min(least, row[j]);
         }

@@ -31,8 +31,8 @@ void check_row(const GivenTable& table, const GivenRow& row, Complaints& complai
         const Value& end = value_of(kind, row.values, end_name);
         if (is_blank(start) || is_blank(end) || start.index() != end.index() || !(end < start)) continue;
         complaints.refuse(table.file, {"backwards", where(table.file, row, end_name),
-                                       fmt::format("{} {} lies before {} {}", end_name, shown(end), start_name,
-                                                   shown(start)),
+                                       fmt::format("{} {} lies before {} {}", end_name, shown(end),
+                                                   start_name, shown(start)),
                                        "correct one of the two"});
     }
 }

@@ -43,7 +43,8 @@ class TableReading {
             if (name.empty()) {
                 refuse({"unknown-column", place, "a column without a name", "name it or leave it out"});
             } else if (!index) {
-                refuse({"unknown-column", place, fmt::format("\"{}\" is not a column of {}", name, table_.file),
+                refuse({"unknown-column", place,
+                        fmt::format("\"{}\" is not a column of {}", name, table_.file),
                         did_you_mean(name, field_names(*table_.kind))});
             } else if (seen[*index]) {
                 refuse({"twice", place, fmt::format("the column {} is given twice", name), "keep one"});
@@ -85,7 +86,8 @@ class TableReading {
 
 void read_table(std::string_view bytes, const Zone& zone, GivenTable& table, Complaints& complaints) {
     TableReading reading(zone, table, complaints);
-    read_csv(bytes, table.file, [&](const CsvRow& row) { reading.take(row); }, complaints);
+    read_csv(
+        bytes, table.file, [&](const CsvRow& row) { reading.take(row); }, complaints);
 }
 
 }  // namespace spoilbook
