@@ -95,6 +95,7 @@ Refusals project_in_place(Area& area, const Crs& crs) {
         for (std::size_t ring = 0; ring < area.parts[part].rings.size(); ++ring) {
             auto& points = area.parts[part].rings[ring].points;
             std::vector<LonLat> places;
+            places.reserve(points.size());
             for (const EastNorth& degrees : points)
                 places.push_back({degrees.northing_m, degrees.easting_m});
             std::vector<EastNorth> map = crs.project(places);

@@ -24,7 +24,7 @@ Checked<EastNorth> place_on_track(std::span<const Fix> track, Instant at, double
 /// A hopper's place with its standard uncertainty (68 %), m.
 struct HopperPlace {
     EastNorth place;
-    double u_m;
+    double u_m = 0;
 };
 
 /// Where the hopper of a barge towed astern was at an instant: one line-length back on the track, which is
