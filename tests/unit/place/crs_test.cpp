@@ -79,17 +79,18 @@ TEST_CASE("several threads at once get the same places as one alone", "[place][c
     const Crs utm = Crs::from_epsg(32760).value();
     const auto place = [&](int i) { return utm.project({-40.6 - 1e-4 * i, 179.5 + 1e-4 * i}); };
     std::vector<EastNorth> alone;
+    alone.reserve(500);
     for (int i = 0; i < 500; ++i)
         alone.push_back(place(i));
     std::vector<int> differing(4, 0);
     std::vector<std::thread> crew;
-    for (std::size_t t = 0; t < differing.size(); ++t) {
-        crew.emplace_back([&, t] {
+    for (int& mine : differing) {
+        crew.emplace_back([&alone, &place, &utm, &mine] {
             for (int i = 0; i < 500; ++i) {
                 const EastNorth got = place(i);
                 const LonLat back = utm.unproject(got);
-                if (got != alone[static_cast<std::size_t>(i)]) ++differing[t];
-                if (std::abs(back.lat_deg - (-40.6 - 1e-4 * i)) > 1e-9) ++differing[t];
+                if (got != alone[static_cast<std::size_t>(i)]) ++mine;
+                if (std::abs(back.lat_deg - (-40.6 - 1e-4 * i)) > 1e-9) ++mine;
             }
         });
     }

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <limits>
+
 #include "tests/unit/place/shapes.h"
 
 namespace spoilbook::test {
@@ -38,7 +40,8 @@ TEST_CASE("no place on a fine grid is farther inside", "[place][farthest]") {
           Area{{Polygon{{box(0, 0, 10, 10), box(4, 4, 6, 6)}}, Polygon{{box(20, 0, 27, 11)}}}}}) {
         const EastNorth found = farthest_inside(area);
         const double distance = signed_distance_m(area, found);
-        double west = INFINITY, south = INFINITY, east = -INFINITY, north = -INFINITY;
+        constexpr double far = std::numeric_limits<double>::infinity();
+        double west = far, south = far, east = -far, north = -far;
         for (const Polygon& part : area.parts) {
             for (const EastNorth& p : part.rings[0].points) {
                 west = std::min(west, p.easting_m);

@@ -17,7 +17,7 @@ TEST_CASE("long, short and nearly antipodal lines have their published lengths",
     // GD-32, 34, 36, 38, 40, 44 SEEN: Karney, GeodTest.dat (WGS 84), Zenodo 2010.
     struct Row {
         LonLat from, to;
-        double length_m;
+        double length_m = 0;
     };
     for (const Row& row :
          {Row{{35.602540598169, 0}, {-19.406200172031696834, 78.995799629955596127}, 10299779.6328425},

@@ -86,9 +86,9 @@ TEST_CASE("scale and true north agree with an independent program", "[place][pub
     // COMP: TransverseMercatorProj (GeographicLib 2.1.2) prints meridian convergence (grid north from true
     // north, so true north lies as far the other way) and scale.
     struct Row {
-        int epsg;
+        int epsg = 0;
         LonLat earth;
-        double convergence_deg, scale;
+        double convergence_deg = 0, scale = 0;
     };
     for (const Row& row : {Row{2193, {-41.28646, 174.776236}, -1.1722177942, 0.99987227288},
                            Row{2193, {-36.84, 174.85}, -1.1094777194, 0.99993523621},
