@@ -20,11 +20,15 @@ esac
 app/install.sh app/packages.txt
 
 export CCACHE_BASEDIR=$PWD CCACHE_NOHASHDIR=1
-# The tests may be switched on or off in build/ already: naming the targets leaves that as it is.
+# A new build/ needs no Catch2; one that has the tests already keeps them, and naming the targets leaves them be.
+tests=()
+if [[ ! -f build/CMakeCache.txt ]]; then
+    tests=(-DSPOILBOOK_TESTS=OFF)
+fi
 echo "Building (the first time takes some minutes) ..."
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
-if ! cmake --preset release >"$log" 2>&1; then
+if ! cmake --preset release "${tests[@]}" >"$log" 2>&1; then
     cat "$log" >&2
     echo "app/run.sh: configuring failed; the reason stands above." >&2
     exit 1
