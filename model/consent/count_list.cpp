@@ -1,0 +1,282 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/consent/count_list.h"
+
+#include <algorithm>
+#include <limits>
+
+#include "model/unit/calendar.h"
+
+namespace spoilbook {
+
+namespace {
+
+bool listed(const std::vector<std::string>& names, const std::string& name) {
+    return names.empty() || std::find(names.begin(), names.end(), name) != names.end();
+}
+
+template <class R>
+std::string name_of(const Shelf<R>& shelf, const Id& id, std::string R::*member) {
+    const R* row = shelf.find(id);
+    return row == nullptr ? "" : row->*member;
+}
+
+template <class R>
+std::vector<Member> all_listed(const Shelf<R>& shelf, std::string R::*member,
+                               const std::vector<std::string>& names) {
+    std::vector<Member> members;
+    for (const auto& row : shelf.rows()) {
+        if (listed(names, row.*member)) members.push_back({row.*member, row.id});
+    }
+    return members;
+}
+
+std::vector<Member> cells_in_scope(const Scope& scope, const Season& season) {
+    std::vector<Member> members;
+    for (const auto& cell : season.cells.rows()) {
+        const bool in = cell.kind != "exclusion" && listed(scope.cells, cell.cell) &&
+                        listed(scope.grounds, name_of(season.grounds, cell.ground, &Ground::ground));
+        if (in) members.push_back({cell.cell, cell.id});
+    }
+    return members;
+}
+
+/// Which lines and which parts of their loads are in a scope.
+class ScopeFilter {
+ public:
+    ScopeFilter(const Scope& scope, const Season& season) : scope_(scope), season_(season) {}
+
+    [[nodiscard]] bool by_part() const { return !scope_.claims.empty() || !scope_.classes.empty(); }
+
+    [[nodiscard]] bool takes(const LedgerLine& line) const {
+        if (scope_.activity == Activity::release) {
+            if (!scope_.grounds.empty() &&
+                !listed(scope_.grounds, name_of(season_.grounds, line.ground, &Ground::ground)))
+                return false;
+            if (!scope_.cells.empty() &&
+                !listed(scope_.cells, name_of(season_.cells, line.cell, &Cell::cell)))
+                return false;
+        }
+        const Id material = line.load != nullptr ? line.load->material : Id{};
+        if (!scope_.materials.empty() &&
+            !listed(scope_.materials, name_of(season_.materials, material, &Material::material)))
+            return false;
+        return scope_.plant.empty() || takes_plant(line);
+    }
+
+    [[nodiscard]] bool takes(const LoadPart& part, Instant at) const {
+        if (!scope_.claims.empty() &&
+            !listed(scope_.claims, name_of(season_.claims, part.claim, &Claim::claim)))
+            return false;
+        return scope_.classes.empty() || takes_class(part, at);
+    }
+
+ private:
+    [[nodiscard]] bool takes_plant(const LedgerLine& line) const {
+        const Id barge = line.load != nullptr ? line.load->barge : Id{};
+        if (barge && listed(scope_.plant, name_of(season_.barges, barge, &Barge::name))) return true;
+        return line.release != nullptr && line.release->trip->tug &&
+               listed(scope_.plant, name_of(season_.tugs, line.release->trip->tug, &Tug::name));
+    }
+
+    [[nodiscard]] bool takes_class(const LoadPart& part, Instant at) const {
+        for (const auto& found : season_.suitabilities.rows()) {
+            const bool fits = found.claim == part.claim &&
+                              (found.material == part.material || !found.material) &&
+                              (!found.from || *found.from <= at) && (!found.to || at < *found.to);
+            if (fits && listed(scope_.classes, found.material_class)) return true;
+        }
+        return false;
+    }
+
+    const Scope& scope_;
+    const Season& season_;
+};
+
+/// Turns lines into counts for one limit.
+class CountMaker {
+ public:
+    CountMaker(const Quantity& quantity, const std::vector<Member>& members, const Ledger& ledger)
+        : quantity_(quantity), ledger_(ledger), filter_(quantity.scope, ledger.season()) {
+        for (std::size_t i = 0; i < members.size(); ++i)
+            numbers_.emplace(members[i].id, static_cast<int>(i));
+    }
+
+    void add(const LedgerLine& line) {
+        if (!filter_.takes(line)) return;
+        const bool parts = filter_.by_part() || quantity_.each_of == EachOf::claim;
+        if (!parts) {
+            add_whole(line);
+        } else if (line.figures != nullptr) {
+            add_parts(line);
+        } else if (!filter_.by_part()) {
+            add_whole(line);
+        }
+    }
+
+    std::vector<Count> take() { return std::move(counts_); }
+
+ private:
+    [[nodiscard]] bool sums() const {
+        return quantity_.measure != LimitMeasure::trips && quantity_.measure != LimitMeasure::days;
+    }
+
+    [[nodiscard]] Count started(const LedgerLine& line, int member) const {
+        Count count;
+        count.at = line.at;
+        count.member = member;
+        count.load = line.load_number;
+        const int day = std::max(0, days_between(line.day, Day{1970, 1, 1}));
+        count.key =
+            quantity_.measure == LimitMeasure::days ? static_cast<std::uint32_t>(day) : line.trip_number;
+        if (quantity_.measure == LimitMeasure::hours) count.amount.value = line.hours;
+        return count;
+    }
+
+    [[nodiscard]] int number_of(const Id& id) const {
+        const auto place = numbers_.find(id);
+        return place == numbers_.end() ? -1 : place->second;
+    }
+
+    [[nodiscard]] int member_of(const LedgerLine& line) const {
+        switch (quantity_.each_of) {
+            case EachOf::ground:
+                return number_of(line.ground);
+            case EachOf::cell:
+                return number_of(line.cell);
+            case EachOf::material:
+                return number_of(line.load != nullptr ? line.load->material : Id{});
+            case EachOf::plant:
+                return number_of(line.load != nullptr ? line.load->barge : Id{});
+            default:
+                return -1;
+        }
+    }
+
+    /// Amount of a line (or one part of its load) in the limit's measure; `unknown` where none is known.
+    void value(const LedgerLine& line, std::optional<std::size_t> part, Count& count) const {
+        if (!sums() || quantity_.measure == LimitMeasure::hours) return;
+        const auto measure = *volume_measure(quantity_.measure);
+        const auto* result = counted_method(line, quantity_.method, measure);
+        const auto& amount = result == nullptr ? none_
+                             : part            ? result->part(*part).of(measure)
+                                               : result->of(measure);
+        count.unknown = !amount.has_value();
+        if (amount) count.amount = *amount * (line.share * fresh_share(line, *result));
+    }
+
+    /// What of a load was dredged for it, the rest having lain in the hopper before.
+    static double fresh_share(const LedgerLine& line, const MethodResult& result) {
+        const auto& hopper = result.hopper_m3;
+        if (line.left_before_m3 <= 0 || !hopper || hopper->value <= 0) return 1;
+        return std::max(0.0, 1 - line.left_before_m3 / hopper->value);
+    }
+
+    void add_whole(const LedgerLine& line) {
+        Count count = started(line, member_of(line));
+        value(line, std::nullopt, count);
+        counts_.push_back(std::move(count));
+    }
+
+    void add_parts(const LedgerLine& line) {
+        bool counted = false;
+        for (std::size_t i = 0; i < line.figures->parts.size(); ++i) {
+            const auto& part = line.figures->parts[i];
+            if (!filter_.takes(part, line.at)) continue;
+            const bool by_claim = quantity_.each_of == EachOf::claim;
+            // Hours cannot be split by claim: they count whole, and once.
+            if (quantity_.measure == LimitMeasure::hours && counted && !by_claim) continue;
+            counted = true;
+            Count count = started(line, by_claim ? number_of(part.claim) : member_of(line));
+            value(line, i, count);
+            counts_.push_back(std::move(count));
+        }
+    }
+
+    static std::optional<Measure> volume_measure(LimitMeasure measure) {
+        switch (measure) {
+            case LimitMeasure::hopper_m3:
+                return Measure::hopper_m3;
+            case LimitMeasure::wet_t:
+                return Measure::wet_t;
+            case LimitMeasure::dry_t:
+                return Measure::dry_t;
+            default:
+                return Measure::in_situ_m3;
+        }
+    }
+
+    const Quantity& quantity_;
+    const Ledger& ledger_;
+    ScopeFilter filter_;
+    std::unordered_map<Id, int> numbers_;
+    std::optional<Estimate> none_;
+    std::vector<Count> counts_;
+};
+
+/// An opening amount counts as one event, at the last instant of its span.
+Instant instant_of(const Opening& opening, const Quantity& quantity, const Consent* consent) {
+    Instant at{std::numeric_limits<std::int64_t>::min() / 4};
+    if (opening.to)
+        at = *opening.to - 1;
+    else if (opening.from)
+        at = *opening.from;
+    // The term holds every opening amount, also of before the consent commenced.
+    if (quantity.window.kind == WindowKind::term && consent != nullptr && consent->commences)
+        at = std::max(at, *consent->commences);
+    return at;
+}
+
+void add_openings(const Quantity& quantity, const std::vector<Member>& members, const Condition& condition,
+                  const Season& season, std::vector<Count>& counts) {
+    if (quantity.window.kind == WindowKind::trip) return;
+    for (const auto& opening : season.openings.rows()) {
+        if (opening.consent != condition.consent || opening.condition != condition.condition ||
+            !opening.value)
+            continue;
+        Count count;
+        count.at = instant_of(opening, quantity, season.consents.find(condition.consent));
+        count.amount = Estimate{*opening.value, opening.u.value_or(0), {}};
+        count.opening = true;
+        for (std::size_t i = 0; i < members.size(); ++i) {
+            if (!opening.member.empty() && members[i].name == opening.member)
+                count.member = static_cast<int>(i);
+        }
+        counts.push_back(std::move(count));
+    }
+}
+
+}  // namespace
+
+std::vector<Member> members_of(const Quantity& quantity, const Season& season) {
+    const Scope& scope = quantity.scope;
+    switch (quantity.each_of) {
+        case EachOf::claim:
+            return all_listed(season.claims, &Claim::claim, scope.claims);
+        case EachOf::ground:
+            return all_listed(season.grounds, &Ground::ground, scope.grounds);
+        case EachOf::cell:
+            return cells_in_scope(scope, season);
+        case EachOf::material:
+            return all_listed(season.materials, &Material::material, scope.materials);
+        case EachOf::plant:
+            return all_listed(season.barges, &Barge::name, scope.plant);
+        case EachOf::none:
+            break;
+    }
+    return {};
+}
+
+std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
+                             const Condition& condition, const Ledger& ledger) {
+    CountMaker maker(quantity, members, ledger);
+    const auto& lines = quantity.scope.activity == Activity::dredge ? ledger.dredged() : ledger.released();
+    for (const auto& line : lines)
+        maker.add(line);
+    auto counts = maker.take();
+    add_openings(quantity, members, condition, ledger.season(), counts);
+    std::stable_sort(counts.begin(), counts.end(),
+                     [](const Count& a, const Count& b) { return a.at < b.at; });
+    return counts;
+}
+
+}  // namespace spoilbook

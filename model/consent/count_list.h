@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/consent/count.h"
+#include "model/consent/ledger.h"
+#include "model/consent/quantity.h"
+
+namespace spoilbook {
+
+/// One of the things that a limit stands for separately: a cell, a claim, …
+struct Member {
+    std::string name;
+    Id id;
+};
+
+/// Every member in a limit's scope, used or not, in the order of the book; empty where the limit is one.
+std::vector<Member> members_of(const Quantity& quantity, const Season& season);
+
+/// Everything that counts under a limit, ascending by time, whatever the window: releases (or loads dredged)
+/// in its scope with their amount in its measure, and opening amounts of the condition. A scope by claim
+/// counts the part of a load that came from it, and a trip whole if any part did; a scope by material the
+/// load's own.
+std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
+                             const Condition& condition, const Ledger& ledger);
+
+}  // namespace spoilbook

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/consent/first_over.h"
+
+#include <set>
+
+#include "model/consent/limit.h"
+
+namespace spoilbook {
+
+namespace {
+
+using FirstOvers = std::unordered_map<std::string, Instant>;
+
+/// Walks one version's counts in order of time and judges each instant in which the version was in force.
+class FirstOverWalk {
+ public:
+    FirstOverWalk(const Ledger& ledger, const Condition& version, const Quantity& quantity, FirstOvers& found)
+        : season_(ledger.season()),
+          version_(version),
+          quantity_(quantity),
+          found_(found),
+          members_(members_of(quantity, season_)),
+          counts_(counts_of(quantity, members_, version, ledger)),
+          sweep_(counts_, static_cast<int>(members_.size()), adding_of(quantity)) {
+        const Consent* consent = season_.consents.find(version.consent);
+        if (consent != nullptr) consent_ = *consent;
+    }
+
+    void run(Instant as_at) {
+        std::size_t next = 0;
+        while (next < counts_.size() && counts_[next].at <= as_at) {
+            const Instant t = counts_[next].at;
+            std::set<int> touched;
+            for (; next < counts_.size() && counts_[next].at == t; ++next) {
+                touched.insert(counts_[next].member);
+                if (quantity_.window.kind == WindowKind::trip) add_to_trip(counts_[next]);
+            }
+            if (!in_force(version_, t)) continue;
+            if (quantity_.window.kind == WindowKind::trip)
+                judge_trips(t);
+            else
+                judge(t, touched);
+        }
+    }
+
+ private:
+    void judge(Instant t, const std::set<int>& touched) {
+        if (!window_ || !holds(*window_, t)) window_ = window_at(quantity_.window, consent_, season_, t);
+        if (!window_ || !window_->counts(t, t)) return;
+        sweep_.move_to(t, *window_);
+        if (!quantity_.share_of_total) {
+            for (const int member : touched)
+                judge_member(member, t, sweep_.of(member));
+            return;
+        }
+        const double of = quantity_.of_value.value_or(quantity_.of_floor ? sweep_.total() : 0);
+        if (of <= 0 || (quantity_.of_floor && of < *quantity_.of_floor)) return;
+        for (int member = -1; member < static_cast<int>(members_.size()); ++member) {
+            judge_member(member, t, sweep_.of(member) / of);
+        }
+    }
+
+    void judge_member(int member, Instant t, double used) {
+        const auto limit = limit_at(quantity_, t);
+        if (!limit || !exceeds(used, *limit)) return;
+        const std::string name = member < 0 ? "" : members_[static_cast<std::size_t>(member)].name;
+        const auto [place, fresh] = found_.try_emplace(name, t);
+        if (!fresh && t < place->second) place->second = t;
+    }
+
+    void add_to_trip(const Count& count) {
+        auto& sum = trip_sums_[{count.key, count.member}];
+        sum += quantity_.measure == LimitMeasure::trips || quantity_.measure == LimitMeasure::days
+                   ? 0
+                   : count.amount.value;
+        if (adding_of(quantity_) == Adding::distinct) sum = 1;
+        touched_trips_.insert({count.key, count.member});
+    }
+
+    void judge_trips(Instant t) {
+        for (const auto& trip : touched_trips_)
+            judge_member(trip.second, t, trip_sums_.at(trip));
+        touched_trips_.clear();
+    }
+
+    /// Whether a window made for an earlier instant is still the one of t: not for those that end at t
+    /// itself.
+    static bool holds(const Window& window, Instant t) {
+        return window.start_counts && window.end && window.begins_by(t) && t < *window.end;
+    }
+
+    const Season& season_;
+    const Condition& version_;
+    const Quantity& quantity_;
+    FirstOvers& found_;
+    Consent consent_;
+    std::vector<Member> members_;
+    std::vector<Count> counts_;
+    Sweep sweep_;
+    std::optional<Window> window_;
+    std::map<std::pair<std::uint32_t, int>, double> trip_sums_;
+    std::set<std::pair<std::uint32_t, int>> touched_trips_;
+};
+
+}  // namespace
+
+FirstOvers first_overs(const Ledger& ledger, const Condition& any_version, Instant as_at) {
+    FirstOvers found;
+    for (const auto& version : ledger.season().conditions.rows()) {
+        const bool same =
+            version.consent == any_version.consent && version.condition == any_version.condition;
+        if (!same || version.kind != "quantity") continue;
+        const auto quantity = quantity_from(version, ledger.season().zone);
+        if (!quantity || !quantity->at_most) continue;
+        FirstOverWalk(ledger, version, *quantity, found).run(as_at);
+    }
+    return found;
+}
+
+}  // namespace spoilbook

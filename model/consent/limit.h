@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/consent/count_list.h"
+#include "model/consent/sweep.h"
+
+namespace spoilbook {
+
+/// One limit as it stands: a condition of kind quantity, for one of its members.
+struct LimitState {
+    const Condition* condition = nullptr;  ///< the version in force
+    const Consent* consent = nullptr;
+    Quantity quantity;
+    std::optional<Member> member;  ///< nothing: the limit is one; an empty name: what has no member
+    std::optional<Instant> window_start, window_end;
+    std::optional<double> limit;  ///< in the measure's unit, or a fraction for a share
+    double used = 0;              ///< likewise
+    double used_u = 0;
+    std::optional<double>
+        used_over_years;           ///< mean over years: the first years' other reading (sum ÷ years elapsed)
+    std::optional<double> p_over;  ///< nothing where a load is unknown or there is no limit
+    std::optional<Instant> first_over;
+    std::size_t unknown = 0;  ///< loads that no method can value
+    double of_total = 0;      ///< for a share: what it is a share of
+
+    [[nodiscard]] std::optional<double> headroom() const {
+        return limit ? std::optional(*limit - used) : std::nullopt;
+    }
+    /// used / limit; nothing without a limit or where it is 0.
+    [[nodiscard]] std::optional<double> used_share() const {
+        return limit && *limit > 0 ? std::optional(used / *limit) : std::nullopt;
+    }
+};
+
+/// [from, to): the version of a condition in force at an event's time is the one that judges it.
+bool in_force(const Condition& condition, Instant at);
+/// How counts add up in a limit's measure.
+Adding adding_of(const Quantity& quantity);
+
+/// Every limit of the season in force at `as_at`, a row a condition and member, in the order of the book.
+/// Counts what had happened by `as_at`, both ends included; knows no clock.
+/// A condition that does not read is left out and refused in `refusals`.
+std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals = nullptr);
+
+}  // namespace spoilbook

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstdint>
+#include <unordered_map>
+
+namespace spoilbook {
+
+/// Adds up random parts of standard uncertainty over loads: those of one load's releases come from the same
+/// readings and add as they stand; those of different loads add in squares (GUM 5.1.2, 5.2.2).
+class RandomParts {
+ public:
+    void add_of_load(std::uint32_t load, double u) {
+        if (u != 0) by_load_[load] += u;
+    }
+    void add_independent(double u) { squares_ += u * u; }
+    [[nodiscard]] double u() const;
+
+ private:
+    double squares_ = 0;
+    std::unordered_map<std::uint32_t, double> by_load_;
+};
+
+}  // namespace spoilbook

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/consent/sweep.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "model/consent/random_parts.h"
+
+namespace spoilbook {
+
+Sweep::Sweep(const std::vector<Count>& counts, int members, Adding adding)
+    : counts_(counts), adding_(adding), tallies_(static_cast<std::size_t>(members) + 1) {
+    if (adding != Adding::distinct) return;
+    std::uint32_t keys = 0;
+    for (const auto& count : counts)
+        keys = std::max(keys, count.key + 1);
+    for (auto& tally : tallies_)
+        tally.times_held.resize(keys, 0);
+}
+
+void Sweep::put(const Count& count, bool in) {
+    auto& tally = tallies_[static_cast<std::size_t>(count.member + 1)];
+    if (adding_ == Adding::amounts || count.opening) {
+        tally.sum +=
+            in ? static_cast<long double>(count.amount.value) : -static_cast<long double>(count.amount.value);
+        return;
+    }
+    auto& held = tally.times_held[count.key];
+    if (in && held++ == 0) ++tally.distinct;
+    if (!in && --held == 0) --tally.distinct;
+}
+
+void Sweep::move_to(Instant t, const Window& window) {
+    while (next_ < counts_.size() && counts_[next_].at <= t)
+        put(counts_[next_++], true);
+    while (first_ < next_ && !window.begins_by(counts_[first_].at))
+        put(counts_[first_++], false);
+    if (first_ != next_) return;
+    for (auto& tally : tallies_)
+        tally.sum = 0;  // an empty window holds exactly nothing
+}
+
+double Sweep::of(int member) const {
+    const auto& tally = tallies_[static_cast<std::size_t>(member + 1)];
+    return static_cast<double>(tally.sum) + tally.distinct;
+}
+
+double Sweep::total() const {
+    long double sum = 0;
+    for (const auto& tally : tallies_)
+        sum += tally.sum + tally.distinct;
+    return static_cast<double>(sum);
+}
+
+Used used_in(const std::vector<Count>& counts, int member, Adding adding, const Window& window, Instant t) {
+    Total total;
+    RandomParts random;
+    std::set<std::uint32_t> keys;
+    std::set<std::uint32_t> unknown;
+    for (const auto& count : counts) {
+        if (count.at > t) break;
+        if (count.member != member || !window.counts(count.at, t)) continue;
+        if (adding == Adding::amounts || count.opening) {
+            total.add(count.amount);
+            if (count.opening)
+                random.add_independent(count.amount.u_random);
+            else
+                random.add_of_load(count.load, count.amount.u_random);
+        } else {
+            keys.insert(count.key);
+        }
+        if (count.unknown) unknown.insert(count.load);
+    }
+    Used used{total.estimate(), {unknown.begin(), unknown.end()}};
+    used.used.u_random = random.u();
+    used.used.value += static_cast<double>(keys.size());
+    return used;
+}
+
+bool exceeds(double used, double limit) {
+    return used - limit > 1e-9 * std::max(1.0, std::fabs(limit));
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/consent/window.h"
+
+#include <nlohmann/json.hpp>
+
+#include "model/unit/calendar.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+Window whole(const Period& period) {
+    return {period.from, true, period.to};
+}
+
+Window calendar_window(WindowUnit unit, const Zone& zone, Instant t) {
+    switch (unit) {
+        case WindowUnit::days:
+            return whole(day_holding(zone, t));
+        case WindowUnit::weeks:
+            return whole(iso_week_holding(zone, t));
+        case WindowUnit::months:
+            return whole(month_holding(zone, t));
+        case WindowUnit::years:
+            break;
+    }
+    return whole(year_holding(zone, t));
+}
+
+Window rolling_window(WindowUnit unit, int n, const Zone& zone, Instant t) {
+    switch (unit) {
+        case WindowUnit::days:
+            return {shift_days(zone, t, -n), false, t};
+        case WindowUnit::weeks:
+            return {shift_days(zone, t, -7 * n), false, t};
+        case WindowUnit::months:
+            return {shift_months(zone, t, -n), false, t};
+        case WindowUnit::years:
+            break;
+    }
+    return {shift_months(zone, t, -12 * n), false, t};
+}
+
+std::optional<Window> between(std::optional<Instant> from, std::optional<Instant> to, Instant t) {
+    if (from && t < *from) return std::nullopt;
+    return Window{from, true, to};
+}
+
+/// The campaign that holds t, or the last one begun before it.
+std::optional<Window> campaign_window(const Season& season, const std::string& name, Instant t) {
+    const auto campaigns = nlohmann::json::parse(season.harbour.campaigns, nullptr, false);
+    std::optional<Window> found;
+    if (!campaigns.is_array()) return found;
+    for (const auto& campaign : campaigns) {
+        if (!name.empty() && campaign.value("name", "") != name) continue;
+        const auto from = parse_instant_or_day(campaign.value("from", ""), season.zone);
+        const auto to = parse_instant_or_day(campaign.value("to", ""), season.zone);
+        const auto end = to ? std::optional(*to) : std::nullopt;
+        if (!from || t < *from) continue;
+        if (!found || *found->start < *from) found = Window{*from, true, end};
+    }
+    return found;
+}
+
+}  // namespace
+
+MonthDay month_day(const std::string& text) {
+    const auto day = text.size() == 5 ? parse_day("2000-" + text) : Checked<Day>(Refusal{});
+    return day ? MonthDay{day->month, day->day} : MonthDay{};
+}
+
+std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, const Season& season,
+                                Instant t) {
+    const Zone& zone = season.zone;
+    switch (rule.kind) {
+        case WindowKind::term:
+            return Window{consent.commences, true, t};
+        case WindowKind::calendar:
+            return calendar_window(rule.unit, zone, t);
+        case WindowKind::consent_year: {
+            const auto starts = month_day(consent.year_starts);
+            return whole(year_from_holding(zone, t, starts.month, starts.day));
+        }
+        case WindowKind::rolling:
+            return rolling_window(rule.unit, rule.n, zone, t);
+        case WindowKind::mean:
+            return rolling_window(WindowUnit::years, rule.n, zone, t);
+        case WindowKind::campaign:
+            return campaign_window(season, rule.name, t);
+        case WindowKind::phase:
+            return between(rule.from, rule.to, t);
+        case WindowKind::trip:
+            break;
+    }
+    return Window{std::nullopt, true, t};  // a trip's own releases: told apart by the trip, not by time
+}
+
+}  // namespace spoilbook

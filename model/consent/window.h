@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "model/record/season.h"
+
+namespace spoilbook {
+
+enum class WindowKind { term, calendar, consent_year, rolling, mean, campaign, phase, trip };
+enum class WindowUnit { days, weeks, months, years };
+
+/// Over which time a quantity is counted (consent-rules.md, member `window`).
+struct WindowRule {
+    WindowKind kind = WindowKind::term;
+    WindowUnit unit = WindowUnit::months;  ///< calendar, rolling
+    int n = 1;                             ///< rolling: how many units; mean: how many years
+    std::optional<Instant> from, to;       ///< phase, half-open
+    std::string name;                      ///< campaign: blank means whichever holds the instant
+};
+
+/// The window that holds an instant t: what counts lies after or at `start` and up to t.
+struct Window {
+    std::optional<Instant> start;  ///< nothing: from the beginning
+    bool start_counts = true;      ///< false for rolling windows: (t − span, t]
+    std::optional<Instant>
+        end;  ///< the window's own end, not included; the instant itself for rolling and term
+
+    [[nodiscard]] bool begins_by(Instant at) const {
+        return !start || (start_counts ? *start <= at : *start < at);
+    }
+    /// Whether something at `at` counts in the window as it stands at t.
+    [[nodiscard]] bool counts(Instant at, Instant t) const {
+        return begins_by(at) && at <= t && (!end || *end == t || at < *end);
+    }
+};
+
+/// The first member of a MM-DD text, or 1 January where it is blank.
+struct MonthDay {
+    int month = 1;
+    int day = 1;
+};
+MonthDay month_day(const std::string& text);
+
+/// The window of a rule that holds t. Nothing where there is none: before a phase or campaign began. After a
+/// phase or campaign ended it is that last one, full as it was.
+std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, const Season& season,
+                                Instant t);
+
+}  // namespace spoilbook

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/record/season.h"
+
+namespace spoilbook {
+
+/// One release as every calculation sees it, whether it stands in trips.csv (the one release of an ordinary
+/// trip) or in releases.csv, which takes over where it has rows for the trip.
+struct ReleaseView {
+    const Trip* trip = nullptr;
+    const Load* load = nullptr;      ///< null where the trip names none
+    const Release* row = nullptr;    ///< null for the release of an ordinary trip
+    std::optional<Instant> opened;   ///< doors open
+    std::optional<Instant> ended;    ///< empty, else doors shut: the instant a release counts at
+    std::optional<Instant> shut;
+    Id ground, cell;                 ///< as logged
+    std::optional<double> lat, lon, position_u_m;
+    std::string position_from;
+    double share = 1;                ///< of the load; a blank share is 1 or what the trip's others leave
+    bool counts = true;              ///< false where the outcome says that nothing was released at sea
+
+    /// The release's own number, or the trip's.
+    [[nodiscard]] const std::string& label() const { return row != nullptr ? row->release : trip->trip; }
+    /// It had happened by then: ended, or where no end is recorded, opened (or else departed).
+    [[nodiscard]] bool happened_by(Instant as_at) const;
+    /// It counts in figures at `as_at`: both ends of time included.
+    [[nodiscard]] bool counted_by(Instant as_at) const { return counts && ended && *ended <= as_at; }
+};
+
+/// Every release of the season, in the order of its trips. Points into `season`, which must outlive it.
+std::vector<ReleaseView> releases_of(const Season& season);
+
+}  // namespace spoilbook
