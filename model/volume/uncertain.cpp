@@ -4,6 +4,12 @@
 #include <cmath>
 
 namespace spoilbook {
+namespace {
+
+// What is left of a source that cancels: a share of the value far below any uncertainty on a barge.
+constexpr double rounding = 1e-13;
+
+}  // namespace
 
 Uncertain Uncertain::shared(double value, double u, SourceId source) {
     Uncertain made(value);
@@ -28,7 +34,7 @@ Estimate Uncertain::estimate() const {
     for (const auto& part : parts_) {
         if (part.source >= static_cast<SourceId>(RandomInput::ullage_reading)) {
             squares += part.amount * part.amount;
-        } else if (part.amount != 0) {
+        } else if (std::fabs(part.amount) > rounding * std::fabs(value_)) {
             made.shared.push_back(part);
         }
     }
