@@ -84,6 +84,7 @@ TEST_CASE("several threads at once get the same places as one alone", "[place][c
         alone.push_back(place(i));
     std::vector<int> differing(4, 0);
     std::vector<std::thread> crew;
+    crew.reserve(differing.size());
     for (int& mine : differing) {
         crew.emplace_back([&alone, &place, &utm, &mine] {
             for (int i = 0; i < 500; ++i) {
