@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/shared/button.h"
+
+#include "forms/shared/icon.h"
+#include "forms/shared/type_scale.h"
+
+namespace spoilbook {
+
+QPushButton* make_button(ButtonKind kind, const QString& text, const QString& icon_name, QWidget* parent) {
+    auto* button = new QPushButton(parent);
+    button->setProperty("kind", static_cast<int>(kind));
+    button->setAutoDefault(false);
+    button->setAccessibleName(text);
+    if (!icon_name.isEmpty()) {
+        button->setIcon(icon(icon_name, kind == ButtonKind::primary ? Tone::on_accent : Tone::text));
+    }
+    switch (kind) {
+        case ButtonKind::tool:
+            button->setToolTip(text);
+            button->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+            return button;
+        case ButtonKind::press:
+            button->setIconSize(QSize(28, 28));
+            button->setFont(type_font(Step::strong, Weight::semibold));
+            break;
+        case ButtonKind::primary:
+            button->setFont(type_font(Step::body, Weight::semibold));
+            break;
+        case ButtonKind::plain:
+        case ButtonKind::quiet:
+            break;
+    }
+    button->setText(text);
+    return button;
+}
+
+ButtonKind kind_of(const QWidget* widget) {
+    const QVariant kind = widget ? widget->property("kind") : QVariant();
+    return kind.isValid() ? static_cast<ButtonKind>(kind.toInt()) : ButtonKind::plain;
+}
+
+}  // namespace spoilbook

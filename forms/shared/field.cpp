@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/shared/field.h"
+
+#include <QAccessible>
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+
+#include "forms/shared/button.h"
+#include "forms/shared/label.h"
+#include "forms/shared/paper_style.h"
+#include "forms/shared/type_scale.h"
+
+namespace spoilbook {
+namespace {
+
+// The shape of a state without its word: the note beside it has the words.
+class Shape : public QWidget {
+ public:
+    explicit Shape(QWidget* parent) : QWidget(parent) { setFixedSize(14, 18); }
+    void set(State state) {
+        state_ = state;
+        update();
+    }
+
+ protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        draw_shape(painter, QRectF(1, 4, 12, 12), state_, palette_in_use());
+    }
+
+ private:
+    State state_ = State::hold;
+};
+
+}  // namespace
+
+Field::Field(const QString& label, QWidget* parent)
+    : QWidget(parent),
+      label_(make_quiet(label, Step::small, this)),
+      offer_(make_button(ButtonKind::quiet, {}, {}, this)),
+      all_(new QVBoxLayout(this)),
+      note_(new QWidget(this)),
+      note_text_(make_label({}, Step::small, Weight::semibold, this)),
+      note_shape_(new Shape(note_)),
+      question_(new QWidget(this)),
+      hint_(make_quiet({}, Step::small, this)) {
+    build();
+}
+
+void Field::build() {
+    all_->setContentsMargins(0, 0, 0, 0);
+    all_->setSpacing(2);
+    label_->setIndent(3);
+    all_->addWidget(label_);
+
+    auto* note = new QHBoxLayout(note_);
+    note->setContentsMargins(3, 0, 0, 0);
+    note->setSpacing(6);
+    note->addWidget(note_shape_, 0, Qt::AlignTop);
+    note_text_->setWordWrap(true);
+    note->addWidget(note_text_, 1);
+    note_->hide();
+    all_->addWidget(note_);
+
+    auto* answers = new QHBoxLayout(question_);
+    answers->setContentsMargins(0, 0, 0, 0);
+    auto* keep = make_button(ButtonKind::plain, tr("It is so"), QStringLiteral("check"), question_);
+    auto* mend = make_button(ButtonKind::quiet, tr("Mend it"), {}, question_);
+    answers->addWidget(keep);
+    answers->addWidget(mend);
+    answers->addStretch();
+    question_->hide();
+    all_->addWidget(question_);
+    connect(keep, &QPushButton::clicked, this, [this] {
+        const auto keep_it = keep_;
+        end_question();
+        if (keep_it) keep_it();
+    });
+    connect(mend, &QPushButton::clicked, this, [this] {
+        end_question();
+        if (editor_) editor_->setFocus();
+    });
+
+    hint_->setIndent(3);
+    hint_->setWordWrap(true);
+    hint_->hide();
+    all_->addWidget(hint_);
+    offer_->hide();
+    connect(offer_, &QPushButton::clicked, this, [this] {
+        if (take_) take_();
+    });
+}
+
+void Field::set_editor(QWidget* editor) {
+    editor_ = editor;
+    editor->setAccessibleName(label_->text());
+    label_->setBuddy(editor);
+    auto* row = new QHBoxLayout;
+    row->setSpacing(half_grid);
+    row->addWidget(editor, 1);
+    row->addWidget(offer_);
+    all_->insertLayout(1, row);
+    setFocusProxy(editor);
+}
+
+void Field::set_hint(const QString& hint) {
+    hint_->setText(hint);
+    hint_->setVisible(!hint.isEmpty());
+}
+
+void Field::show_problem(const QString& problem) {
+    problem_ = problem;
+    if (!problem.isEmpty()) end_question();
+    show_note();
+}
+
+void Field::ask(const QString& question, std::function<void()> keep) {
+    asked_ = question;
+    keep_ = std::move(keep);
+    show_note();
+}
+
+bool Field::asking() const {
+    return !asked_.isEmpty();
+}
+
+void Field::end_question() {
+    asked_.clear();
+    keep_ = nullptr;
+    show_note();
+}
+
+void Field::show_note() {
+    const bool wrong = !problem_.isEmpty();
+    const QString text = wrong ? problem_ : asked_;
+    note_text_->setText(text);
+    static_cast<Shape*>(note_shape_)->set(wrong ? State::hold : State::attention);
+    note_->setVisible(!text.isEmpty());
+    question_->setVisible(!wrong && asking());
+    if (!editor_) return;
+    // A reader who cannot see the note hears it with the box.
+    editor_->setAccessibleDescription(text);
+    if (!text.isEmpty()) {
+        QAccessibleEvent event(editor_, QAccessible::DescriptionChanged);
+        QAccessible::updateAccessibility(&event);
+    }
+}
+
+void Field::set_offer(const QString& text, std::function<void()> take) {
+    offer_->setText(text);
+    offer_->setAccessibleName(tr("%1: take %2").arg(label_->text(), text));
+    take_ = std::move(take);
+    offer_->show();
+}
+
+void Field::clear_offer() {
+    offer_->hide();
+    take_ = nullptr;
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/shared/number_typed.h"
+
+#include <cmath>
+
+namespace spoilbook {
+
+std::optional<double> number_typed(const QString& text, const QLocale& locale) {
+    QString bare;
+    for (const QChar c : text) {
+        if (!c.isSpace()) bare += c == QChar(0x2212) ? u'-' : c;
+    }
+    bool ok = false;
+    double value = QLocale::c().toDouble(bare, &ok);
+    // A lone comma is a decimal comma for whoever's language says so; "1,234" in English stays refused
+    // grouping.
+    if (!ok && locale.decimalPoint() != QLocale::c().decimalPoint()) value = locale.toDouble(bare, &ok);
+    if (!ok || !std::isfinite(value)) return std::nullopt;
+    return value;
+}
+
+QString number_shown(double value, int decimals, const QLocale& locale) {
+    return locale.toString(value, 'f', decimals);
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QByteArray>
+#include <QString>
+#include <functional>
+
+class QWidget;
+
+namespace spoilbook {
+
+/// Asks where to save, without stopping the program; `write` runs when the person has chosen.
+void save_file(QWidget* parent, const QString& title, const QString& name, const QString& kinds,
+               std::function<void(const QString& path)> write);
+
+/// Writes all or nothing. Empty: written; otherwise why not, for a person.
+QString write_file(const QString& path, const QByteArray& bytes);
+
+}  // namespace spoilbook
