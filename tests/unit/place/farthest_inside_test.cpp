@@ -64,6 +64,21 @@ TEST_CASE("no place on a fine grid is farther inside", "[place][farthest]") {
     }
 }
 
+TEST_CASE("between small wrecks the middle line is bent, and is followed all the same", "[place][farthest]") {
+    std::vector<Ring> rings{box(0, 0, 100, 100)};
+    for (const EastNorth wreck :
+         {EastNorth{51, 13}, EastNorth{62, 84}, EastNorth{87, 57}, EastNorth{36, 74}, EastNorth{88, 67}}) {
+        rings.push_back(ring({{0, 0}, {1, 0}, {0, 1}}, wreck.easting_m, wreck.northing_m));
+    }
+    const Area ground = area_of(std::move(rings));
+    double best = 0;
+    for (int i = 0; i <= 1000; ++i) {
+        for (int j = 0; j <= 1000; ++j)
+            best = std::max(best, signed_distance_m(ground, {i * 0.1, j * 0.1}));
+    }
+    CHECK(signed_distance_m(ground, farthest_inside(ground)) >= best - 0.001);
+}
+
 TEST_CASE("nothing has no inside", "[place][farthest]") {
     CHECK_FALSE(is_known(farthest_inside({})));
     CHECK_FALSE(is_known(farthest_inside(area_of({ring({{0, 0}, {5, 5}, {10, 10}})}))));
