@@ -23,11 +23,14 @@ GivenTable& FolderContents::table(std::string_view kind_name) {
 
 std::string where(const std::string& file, const GivenRow& row) {
     if (row.line > 0) return fmt::format("{} line {}", file, row.line);
-    return row.path.empty() ? file : fmt::format("{} {}", file, row.path);
+    // A file that is itself a row (a track) is its own place.
+    if (row.path.empty() || row.path.starts_with(file + "/")) return row.path.empty() ? file : row.path;
+    return fmt::format("{} {}", file, row.path);
 }
 
 std::string where(const std::string& file, const GivenRow& row, const std::string& field) {
     if (row.line > 0) return fmt::format("{} line {} column {}", file, row.line, field);
+    if (row.path.starts_with(file + "/")) return row.path;
     return fmt::format("{} {}", file, member_path(row.path, field));
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -35,6 +36,7 @@ struct GivenFile {
 /// What a folder holds, read and checked by itself; nothing is looked up in a book yet.
 struct FolderContents {
     std::string zone;                ///< in which times without an offset were read
+    std::optional<int> epsg;         ///< of the harbour, else of the book
     std::vector<GivenTable> tables;  ///< one a kind, in the order of all_kinds(), also where it has no rows
     std::vector<GivenFile> files;
     Notes notes;

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "model/folder/complaints.h"
+#include "model/unit/zone.h"
+
+namespace spoilbook {
+
+/// One line of a turbidity logger, in the unit of its site; a blank value is a reading that is missing.
+struct LoggerReading {
+    Instant time;
+    std::optional<double> value;
+
+    bool operator==(const LoggerReading&) const = default;
+};
+
+/// turbidity/SITE.csv: columns time, value in any order and no other. Refused: what read_csv refuses, a time
+/// or a number that does not parse, a blank time. In the order of the file; a time that stands twice is
+/// noted.
+std::vector<LoggerReading> read_logger(std::string_view bytes, const Zone& zone, const std::string& file,
+                                       Complaints& complaints);
+
+/// A track as CSV: columns time, lat, lon must stand and read (degrees of WGS 84); others are left alone.
+/// A track as GPX or NMEA is only looked at from outside: text that begins as such.
+void check_track(std::string_view bytes, const Zone& zone, const std::string& file, Complaints& complaints);
+
+}  // namespace spoilbook
