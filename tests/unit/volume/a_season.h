@@ -28,10 +28,10 @@ constexpr unsigned sand = 1, clay = 2, general = 11, ripping = 12, teal = 21, c1
 /// A tally line of a load under test.
 struct Line {
     unsigned station = in_c1;
-    std::optional<double> count;
+    std::optional<double> count = std::nullopt;
     unsigned bucket = general;
     unsigned material = 0;
-    std::optional<double> part_buckets;
+    std::optional<double> part_buckets = std::nullopt;
 };
 
 /// Marram Harbour in small: two materials, two claims with a station each, two buckets, one barge, and one
