@@ -4,7 +4,6 @@
 #include <QCoreApplication>
 #include <QFileInfo>
 #include <QGuiApplication>
-#include <QLibraryInfo>
 #include <QStringList>
 #include <array>
 #include <clocale>
@@ -14,13 +13,17 @@
 namespace spoilbook::print {
 namespace {
 
-// Qt ends the process where its platform plugin is missing, so look for it first.
+// Qt ends the process where its platform plugin is missing, so look first where it will look. It knows where
+// only while an application lives.
 void require_offscreen_plugin() {
+    std::string name = "spoilbook";
+    std::array<char*, 2> argv{name.data(), nullptr};
+    int argc = 1;
+    const QCoreApplication probe(argc, argv.data());
     QStringList folders = qEnvironmentVariable("QT_QPA_PLATFORM_PLUGIN_PATH").split(u':', Qt::SkipEmptyParts);
-    for (const QString& path : qEnvironmentVariable("QT_PLUGIN_PATH").split(u':', Qt::SkipEmptyParts)) {
+    for (const QString& path : QCoreApplication::libraryPaths()) {
         folders << path + QStringLiteral("/platforms");
     }
-    folders << QLibraryInfo::path(QLibraryInfo::PluginsPath) + QStringLiteral("/platforms");
     for (const QString& folder : folders) {
         if (QFileInfo::exists(folder + QStringLiteral("/libqoffscreen.so"))) {
             return;
@@ -38,6 +41,22 @@ void say_nothing(QtMsgType type, const QMessageLogContext& context, const QStrin
         qt_message_output(type, context, text);
     }
 }
+
+// QCoreApplication sets the locale of the environment; numbers in files must not change with it.
+class QuietStart {
+ public:
+    QuietStart() : locale_(std::setlocale(LC_ALL, nullptr)), before_(qInstallMessageHandler(say_nothing)) {}
+    ~QuietStart() {
+        qInstallMessageHandler(before_);
+        std::setlocale(LC_ALL, locale_.c_str());
+    }
+    QuietStart(const QuietStart&) = delete;
+    QuietStart& operator=(const QuietStart&) = delete;
+
+ private:
+    std::string locale_;
+    QtMessageHandler before_;
+};
 
 }  // namespace
 
@@ -58,13 +77,9 @@ PrintSession::PrintSession() {
         }
         return;
     }
+    const QuietStart quiet;
     require_offscreen_plugin();
-    const std::string locale = std::setlocale(LC_ALL, nullptr);
-    const auto before = qInstallMessageHandler(say_nothing);
     own_ = std::make_unique<Own>();
-    qInstallMessageHandler(before);
-    // QCoreApplication sets the locale of the environment; numbers in files must not change with it.
-    std::setlocale(LC_ALL, locale.c_str());
 }
 
 PrintSession::~PrintSession() = default;

@@ -223,6 +223,17 @@ void close_table(Pieces& pieces, Pieces total, const Room& room) {
     last.ops.push_back(RuleOp{0, last.height, room.width, last.height, rule_thickness, Tone::ink});
 }
 
+// Neither at the top nor at the foot of a page one row alone, where two short ones can stand together.
+void bind_pairs(Pieces& rows) {
+    constexpr double most_bound = 80;
+    const std::size_t count = rows.size();
+    for (const std::size_t first : {std::size_t{0}, count - 2}) {
+        if (count >= 4 && rows[first].height + rows[first + 1].height <= most_bound) {
+            rows[first].keep = Keep::bound;
+        }
+    }
+}
+
 void add_notes(Pieces& pieces, const std::vector<std::string>& notes, const Room& room) {
     for (const std::string& note : notes) {
         Pieces lines = set_paragraph(Paragraph{note, TextStyle::small}, room);
@@ -243,11 +254,14 @@ Pieces set_table(const Table& table, const Room& room) {
     const auto run = table_run(setter, caption, room);
     Pieces pieces{opening_piece(setter, caption, room)};
     const double limit = room.height - std::max(pieces.front().height, run->head_height) - run->foot_height;
+    Pieces rows;
     for (const RowText& row : text.rows) {
         for (Piece& piece : setter.set_row(row, Face::regular, limit)) {
-            pieces.push_back(std::move(piece));
+            rows.push_back(std::move(piece));
         }
     }
+    bind_pairs(rows);
+    pieces.insert(pieces.end(), rows.begin(), rows.end());
     if (text.rows.empty()) {
         Piece none = setter.set_zero_row(printable(table.zero_rows_text));
         none.ops.push_back(RuleOp{});  // where a row has its hairline

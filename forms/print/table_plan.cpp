@@ -47,7 +47,7 @@ double widest_line(const QString& text, const Type& type) {
 }
 
 // A word longer than this share of the table is broken rather than let it take the other columns' room.
-constexpr double widest_word_share = 0.25;
+constexpr double widest_word_share = 0.18;
 constexpr double title_on_one_line = 90;
 
 struct Wish {
