@@ -20,7 +20,7 @@ def count(output, succeeded):
     if match := _ALL_PASSED.search(output):
         passed = int(match.group(1))
     elif match := _SOME_FAILED.search(output):
-        numbers = dict((word, int(n)) for n, word in re.findall(r"(\d+) (passed|failed)\b", match.group(1)))
+        numbers = dict((word, int(n)) for n, word in re.findall(r"(\d+) (passed|failed)(?! as)\b", match.group(1)))
         passed, failed = numbers.get("passed", 0), numbers.get("failed", 0)
     elif match := _UNITTEST.search(output):
         broken = sum(int(n) for n in re.findall(r"(?:failures|errors)=(\d+)", output))
