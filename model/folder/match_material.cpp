@@ -105,6 +105,23 @@ class LoggerMatching {
     Zone zone_;
 };
 
+/// Two grids of one name could not both stand in surveys/ when the book is written out.
+void refuse_other_file_of_name(MatchBoard& board, std::size_t table, const GivenRow& row) {
+    const GivenTable& given = board.contents.tables[table];
+    for (const Row& held : board.shelves[table].held()) {
+        const bool same_name =
+            value_of(*given.kind, held.values, "file") == value_of(*given.kind, row.values, "file");
+        const Value& digest = value_of(*given.kind, held.values, "digest");
+        if (!same_name || is_blank(digest) || digest == value_of(*given.kind, row.values, "digest")) continue;
+        board.complaints.refuse(given.file,
+                                {"other-values", where(given.file, row, "file"),
+                                 fmt::format("survey {} in the book has another file of this name",
+                                             text_of(*given.kind, held.values, "survey")),
+                                 "give the new file a name of its own"});
+        return;
+    }
+}
+
 }  // namespace
 
 std::vector<LoggerReading> held_readings(const Book& book, const Id& site) {
@@ -180,7 +197,11 @@ void fill_survey_digests(MatchBoard& board, std::size_t table) {
         there.insert(Value{file.digest});
     for (GivenRow& row : given.rows) {
         const std::string file = text_of(*given.kind, row.values, "file");
-        if (file.empty() || there.contains(row.values[digest])) continue;
+        if (file.empty()) continue;
+        if (there.contains(row.values[digest])) {
+            refuse_other_file_of_name(board, table, row);
+            continue;
+        }
         const Row* held = board.shelves[table].held_by_key(label_key(*given.kind, row.values));
         if (held != nullptr) {
             if (is_blank(row.values[digest])) row.values[digest] = held->values[digest];

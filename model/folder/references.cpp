@@ -124,6 +124,25 @@ void resolve_references(MatchBoard& board, std::size_t table, std::size_t row) {
     }
 }
 
+std::optional<std::string> reference_text(MatchBoard& board, const Kind& of, const std::vector<Value>& values,
+                                          const Field& field) {
+    const Id id = MatchBoard::reference(of, values, field.name);
+    const auto* target = board.values(field.refers_to, id);
+    if (target == nullptr) return std::nullopt;
+    const Kind& kind_of_target = board.shelf(field.refers_to).kind();
+    const std::string label = board.label(field.refers_to, id);
+    const Id parent = parent_of(board, of, values, field);
+    std::vector<Bearer> bearers = board.shelf(field.refers_to).bearers(label);
+    if (!parent.is_nil())
+        std::erase_if(bearers, [&](const Bearer& bearer) { return bearer.parent != parent; });
+    if (bearers.size() == 1 && bearers.front().id == id) return label;
+    if (kind_of_target.label.size() < 2) return label;
+    const Field& parent_field = kind_of_target.field(kind_of_target.label[1]);
+    if (parent_field.type != FieldType::reference) return label;
+    const Id own_parent = MatchBoard::reference(kind_of_target, *target, parent_field.name);
+    return fmt::format("{}/{}", board.label(parent_field.refers_to, own_parent), label);
+}
+
 void check_names_in_condition(MatchBoard& board, const GivenTable& table, const GivenRow& row) {
     const std::string body = text_of(*table.kind, row.values, "body");
     if (body.empty()) return;

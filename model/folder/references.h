@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
+#include <string>
+
 #include "model/folder/match_board.h"
 
 namespace spoilbook {
@@ -11,6 +14,11 @@ namespace spoilbook {
 /// An unknown one ("unknown-reference") or one that may be several ("ambiguous") is refused and left blank.
 /// The tables before it must have been resolved.
 void resolve_references(MatchBoard& board, std::size_t table, std::size_t row);
+
+/// The text that stands for a reference in a folder: the label, or PARENT/LABEL where the label alone would
+/// not lead back. Nothing where the row referred to is not there (struck out).
+std::optional<std::string> reference_text(MatchBoard& board, const Kind& of, const std::vector<Value>& values,
+                                          const Field& field);
 
 /// What a condition names in its body must be there: claims, grounds, cells and materials are refused where
 /// they are not, sites and plant only noted, since they may come later.
