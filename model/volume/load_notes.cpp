@@ -8,6 +8,8 @@
 namespace spoilbook {
 namespace {
 
+constexpr double quartz_t_m3 = 2.65;
+
 double mean(const std::vector<double>& numbers) {
     double sum = 0;
     for (const double number : numbers)
@@ -57,6 +59,14 @@ void note_readings(const BargeTables& tables, const Load& load, Noting& noting) 
     }
 }
 
+void note_density(const MethodResult& result, Noting& noting) {
+    for (const Fact& fact : result.facts) {
+        if (fact.name != "hopper_density_t_m3" || fact.value <= quartz_t_m3) continue;
+        noting.note(
+            fmt::format("weight and dips make {:.2f} t/m³ of the hopper, heavier than quartz", fact.value));
+    }
+}
+
 }  // namespace
 
 Notes load_notes(const LoadIndex& index, const Load& load, const LoadFigures& figures) {
@@ -66,6 +76,7 @@ Notes load_notes(const LoadIndex& index, const Load& load, const LoadFigures& fi
     if (const BargeTables* tables = index.tables_of(load.barge)) note_readings(*tables, load, noting);
     const Barge* barge = index.season().barges.find(load.barge);
     for (const MethodResult& result : figures.methods) {
+        note_density(result, noting);
         if (barge == nullptr || !barge->capacity_m3 || !result.hopper_m3) continue;
         if (result.hopper_m3->value - 2 * result.hopper_m3->u() <= *barge->capacity_m3) continue;
         noting.note(fmt::format("{:.0f} hopper m³ by {} is over {}'s capacity of {:g} m³",

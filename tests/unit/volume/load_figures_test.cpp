@@ -111,6 +111,15 @@ TEST_CASE("odd readings are noted and counted all the same", "[figures]") {
           std::vector<std::string>{"load L-1: the water on the spoil reads lower than the spoil"});
 }
 
+TEST_CASE("a weight that the hopper cannot hold is noted", "[figures]") {
+    ASeason a = all_readings();
+    a.load.dips_m = {2.6, 2.6};  // 116 m³ that would weigh 460 t
+    bool found = false;
+    for (const auto& note : notes_of(a))
+        found = found || note.find("weight and dips make 3.97 t/m³") != std::string::npos;
+    CHECK(found);
+}
+
 TEST_CASE("a load over the barge's capacity is noted when it is surely over", "[figures]") {
     ASeason a;
     a.load.material = id(sand);
