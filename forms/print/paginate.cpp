@@ -89,6 +89,9 @@ void Filler::open_page(const Pieces& pieces, std::size_t next) {
 void Filler::place(const Piece& piece) {
     y_ += at_top_ ? 0 : piece.space_before;
     add(piece.ops);
+    if (at_top_) {
+        add(piece.ops_at_top);
+    }
     y_ += piece.height;
     at_top_ = false;
 }

@@ -68,8 +68,8 @@ struct Piece {
     double height = 0;
     Keep keep = Keep::free;
     std::vector<Op> ops;
+    std::vector<Op> ops_at_top;  // drawn as well where the piece is the first on its page
     std::shared_ptr<const TableRun> table;
-    bool opens_table = false;
 };
 
 using Pieces = std::vector<Piece>;

@@ -75,6 +75,36 @@ double add_figure(Piece& piece, const KeyFigure& figure, const Type& type, doubl
     return y;
 }
 
+// A fact of some lines is one piece; a long one flows over pages line by line.
+Pieces set_fact(const Fact& fact, double label_width, const Room& room) {
+    constexpr double pad = 2.5;
+    constexpr std::size_t longest_whole = 14;
+    const double x = label_width + 16;
+    const double indent = mark_indent(fact.mark, body_type);
+    const auto labels = break_lines(printable(fact.label), label_type, label_width);
+    const auto values = break_lines(printable(fact.value), body_type, room.width - x - indent);
+    const std::size_t lines = std::max(labels.size(), values.size());
+    Pieces pieces(1);
+    for (std::size_t i = 0; i < lines; ++i) {
+        if (i > 0 && lines > longest_whole) {
+            pieces.back().keep = i == 1 || i + 1 == lines ? Keep::bound : Keep::free;
+            pieces.emplace_back();
+        }
+        Piece& piece = pieces.back();
+        const double y = piece.height + (i == 0 ? pad : 0);
+        if (i == 0) {
+            add_mark(piece.ops, fact.mark, x, y, body_type);
+        }
+        add_lines(piece.ops, {i < labels.size() ? labels[i] : QString()}, 0, y, label_type);
+        piece.height =
+            add_lines(piece.ops, {i < values.size() ? values[i] : QString()}, x + indent, y, body_type);
+    }
+    Piece& last = pieces.back();
+    last.height += pad;
+    last.ops.push_back(RuleOp{0, last.height, room.width, last.height, hair_thickness, Tone::hair});
+    return pieces;
+}
+
 }  // namespace
 
 Pieces set_answer(const Answer& answer, const Room& room) {
@@ -109,25 +139,19 @@ Pieces set_answer(const Answer& answer, const Room& room) {
 }
 
 Pieces set_facts(const Facts& facts, const Room& room) {
-    constexpr double pad = 2.5;
     double label_width = 0;
     for (const Fact& fact : facts.facts) {
         label_width = std::max(label_width, width_of(printable(fact.label), label_type));
     }
     label_width = std::clamp(label_width, 110.0, std::max(110.0, room.width * 0.36));
-    const double x = label_width + 16;
     Pieces pieces;
     for (const Fact& fact : facts.facts) {
-        Piece piece;
-        piece.space_before = pieces.empty() ? 6 : 0;
-        const auto labels = break_lines(printable(fact.label), label_type, label_width);
-        const double label_bottom = add_lines(piece.ops, labels, 0, pad, label_type);
-        const double indent = add_mark(piece.ops, fact.mark, x, pad, body_type);
-        const auto values = break_lines(printable(fact.value), body_type, room.width - x - indent);
-        const double value_bottom = add_lines(piece.ops, values, x + indent, pad, body_type);
-        piece.height = std::max(label_bottom, value_bottom) + pad;
-        piece.ops.push_back(RuleOp{0, piece.height, room.width, piece.height, hair_thickness, Tone::hair});
-        pieces.push_back(std::move(piece));
+        for (Piece& piece : set_fact(fact, label_width, room)) {
+            pieces.push_back(std::move(piece));
+        }
+    }
+    if (!pieces.empty()) {
+        pieces.front().space_before = 6;
     }
     return pieces;
 }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Tables: a caption, a head that is repeated on each page, rows, a total that stays with the last row, notes.
 #include <algorithm>
-#include <cmath>
 #include <cstddef>
 #include <memory>
 
@@ -47,6 +46,7 @@ class TableSetter {
     Pieces set_row(const RowText& row, Face face, double limit) const;
     Piece set_zero_row(const QString& words) const;
     const Type& body() const { return plan_.closeness.body; }
+    double width() const { return plan_.width; }
 
  private:
     Piece row_part(const RowLines& lines, const RowText& row, const Type& type, Part part) const;
@@ -104,8 +104,8 @@ double TableSetter::add_head(std::vector<Op>& ops) const {
     }
     const double height =
         body().leading * static_cast<double>(most + (any_unit ? 1 : 0)) + 2 * plan_.closeness.pad;
-    ops.push_back(RuleOp{0, 0, room_.width, 0, rule_thickness, Tone::ink});
-    ops.push_back(RuleOp{0, height, room_.width, height, rule_thickness, Tone::quiet});
+    ops.push_back(RuleOp{0, 0, plan_.width, 0, rule_thickness, Tone::ink});
+    ops.push_back(RuleOp{0, height, plan_.width, height, rule_thickness, Tone::quiet});
     return height;
 }
 
@@ -120,8 +120,7 @@ Lines TableSetter::below_lines(const QString& text) const {
 }
 
 Piece TableSetter::row_part(const RowLines& lines, const RowText& row, const Type& type, Part part) const {
-    const double pad = plan_.closeness.pad;
-    const double top = type.leading * static_cast<double>(part.from);
+    const double pad = part.from == 0 ? plan_.closeness.pad : 0;
     Piece piece;
     for (std::size_t i = 0; i < lines.cells.size(); ++i) {
         const Lines cell = part_of(lines.cells[i], part.from, part.to);
@@ -129,18 +128,19 @@ Piece TableSetter::row_part(const RowLines& lines, const RowText& row, const Typ
             add_cell(piece.ops, i, cell, part.from == 0 ? row.cells[i].mark : Mark::none, type);
         }
     }
-    if (part.from > 0) {  // the reader of a later page must see which row goes on
-        add_cell(piece.ops, 0, {lines.cells[0].front()}, Mark::none, in_tone(type, Tone::quiet));
-    }
     for (std::size_t i = 0; i < lines.below.size(); ++i) {
         const std::size_t at = lines.grid + i;
         if (at >= part.from && at < part.to) {
-            const double y = pad + type.leading * static_cast<double>(at) - top;
+            const double y = plan_.closeness.pad + type.leading * static_cast<double>(at - part.from);
             add_lines(piece.ops, {lines.below[i]}, below_x(), y, in_tone(body(), Tone::quiet));
         }
     }
-    piece.height = type.leading * static_cast<double>(part.to - part.from) + 2 * pad;
-    piece.ops.push_back(RuleOp{0, piece.height, room_.width, piece.height, hair_thickness, Tone::hair});
+    if (part.from > 0) {  // the reader of a later page must see which row goes on
+        add_cell(piece.ops_at_top, 0, {lines.cells[0].front()}, Mark::none, in_tone(type, Tone::quiet));
+        piece.ops = moved(std::move(piece.ops), 0, -plan_.closeness.pad);
+        piece.ops_at_top = moved(std::move(piece.ops_at_top), 0, -plan_.closeness.pad);
+    }
+    piece.height = type.leading * static_cast<double>(part.to - part.from) + pad;
     return piece;
 }
 
@@ -154,12 +154,16 @@ Pieces TableSetter::set_row(const RowText& row, Face face, double limit) const {
     }
     lines.below = below_lines(row.below);
     const std::size_t all = lines.grid + lines.below.size();
-    const double room = (limit - 2 * plan_.closeness.pad) / type.leading;
-    const auto fitting = static_cast<std::size_t>(std::max(1.0, std::floor(room)));
+    const bool fits = type.leading * static_cast<double>(all) + 2 * plan_.closeness.pad <= limit;
+    constexpr std::size_t lines_together = 3;
+    const std::size_t step = fits ? all : lines_together;
     Pieces pieces;
-    for (std::size_t from = 0; from < all; from += fitting) {
-        pieces.push_back(row_part(lines, row, type, Part{from, std::min(from + fitting, all)}));
+    for (std::size_t from = 0; from < all; from += step) {
+        pieces.push_back(row_part(lines, row, type, Part{from, std::min(from + step, all)}));
     }
+    Piece& last = pieces.back();
+    last.height += plan_.closeness.pad;
+    last.ops.push_back(RuleOp{0, last.height, plan_.width, last.height, hair_thickness, Tone::hair});
     return pieces;
 }
 
@@ -193,7 +197,8 @@ std::shared_ptr<const TableRun> table_run(const TableSetter& setter, const QStri
     run->head_height = top + setter.add_head(head);
     head = moved(std::move(head), 0, top);
     run->head.insert(run->head.end(), head.begin(), head.end());
-    add_right(run->foot, QStringLiteral("continued on the next page"), room.width, 2, small_type);
+    add_right(run->foot, QStringLiteral("continued on the next page"), std::max(setter.width(), 120.0), 2,
+              small_type);
     run->foot_height = small_type.leading + 2;
     return run;
 }
@@ -202,7 +207,6 @@ Piece opening_piece(const TableSetter& setter, const QString& caption, const Roo
     Piece piece;
     piece.space_before = 12;
     piece.keep = Keep::bound;
-    piece.opens_table = true;
     const double top = add_caption(piece.ops, caption, false, room.width);
     std::vector<Op> head;
     piece.height = top + setter.add_head(head);
@@ -212,15 +216,15 @@ Piece opening_piece(const TableSetter& setter, const QString& caption, const Roo
 }
 
 // The last row is bound to the total, and that to the first note, which often says what the total holds.
-void close_table(Pieces& pieces, Pieces total, const Room& room) {
+void close_table(Pieces& pieces, Pieces total, double width) {
     if (!total.empty()) {
         pieces.back().keep = Keep::bound;
         pieces.back().ops.pop_back();  // its hairline gives way to the total's rule
-        total.front().ops.push_back(RuleOp{0, 0, room.width, 0, rule_thickness, Tone::quiet});
+        total.front().ops.push_back(RuleOp{0, 0, width, 0, rule_thickness, Tone::quiet});
         pieces.insert(pieces.end(), total.begin(), total.end());
     }
     Piece& last = pieces.back();
-    last.ops.push_back(RuleOp{0, last.height, room.width, last.height, rule_thickness, Tone::ink});
+    last.ops.push_back(RuleOp{0, last.height, width, last.height, rule_thickness, Tone::ink});
 }
 
 // Neither at the top nor at the foot of a page one row alone, where two short ones can stand together.
@@ -269,7 +273,7 @@ Pieces set_table(const Table& table, const Room& room) {
     }
     close_table(pieces,
                 text.total.cells.empty() ? Pieces{} : setter.set_row(text.total, Face::semibold, limit),
-                room);
+                setter.width());
     for (Piece& piece : pieces) {
         piece.table = run;
     }

@@ -83,6 +83,48 @@ Wish wish_of(const TableText& text, std::size_t column, const Closeness& closene
     return wish;
 }
 
+Closeness scaled(Closeness closeness, double share) {
+    closeness.body.size *= share;
+    closeness.body.leading *= share;
+    closeness.gap *= share;
+    closeness.pad *= share;
+    return closeness;
+}
+
+double sum(const std::vector<ColumnWish>& wishes, double ColumnWish::*member) {
+    const auto add = [member](double total, const ColumnWish& wish) { return total + wish.*member; };
+    return std::accumulate(wishes.begin(), wishes.end(), 0.0, add);
+}
+
+// Columns further apart than this lose the eye on its way along a row.
+constexpr double widest_spread = 40;
+
+TablePlan plan_at(const TableText& text, double width, const Closeness& closeness) {
+    const double gaps = closeness.gap * static_cast<double>(text.columns.size() - 1);
+    const double available = std::max(1.0, width - gaps);
+    std::vector<ColumnWish> wishes;
+    TablePlan plan;
+    plan.closeness = closeness;
+    for (std::size_t i = 0; i < text.columns.size(); ++i) {
+        const Wish wish = wish_of(text, i, closeness, width);
+        wishes.push_back(wish.wish);
+        plan.needed += wish.comfortable / available;
+    }
+    // By gaps and least widths together, since both shrink with the size.
+    plan.tightest = (sum(wishes, &ColumnWish::least) + gaps) / width;
+    const double spread =
+        sum(wishes, &ColumnWish::natural) + widest_spread * static_cast<double>(wishes.size());
+    const bool weighted = sum(wishes, &ColumnWish::weight) > 0;
+    plan.widths = column_widths(wishes, weighted ? available : std::min(available, spread));
+    double x = 0;
+    for (const double column : plan.widths) {
+        plan.x.push_back(x);
+        x += column + closeness.gap;
+    }
+    plan.width = x - closeness.gap;
+    return plan;
+}
+
 }  // namespace
 
 TableText table_text(const Table& table) {
@@ -108,26 +150,16 @@ TableText table_text(const Table& table) {
 TablePlan plan_table(const TableText& text, double width) {
     TablePlan plan;
     for (const Closeness& closeness : closenesses) {
-        const double available = width - closeness.gap * static_cast<double>(text.columns.size() - 1);
-        std::vector<ColumnWish> wishes;
-        double comfortable = 0;
-        for (std::size_t i = 0; i < text.columns.size(); ++i) {
-            const Wish wish = wish_of(text, i, closeness, width);
-            wishes.push_back(wish.wish);
-            comfortable += wish.comfortable;
-        }
-        plan.closeness = closeness;
-        plan.widths = column_widths(wishes, std::max(available, 1.0));
-        if (comfortable <= available) {
-            break;
+        plan = plan_at(text, width, closeness);
+        if (plan.needed <= 1) {
+            return plan;
         }
     }
-    double x = 0;
-    for (const double column : plan.widths) {
-        plan.x.push_back(x);
-        x += column + plan.closeness.gap;
-    }
-    return plan;
+    // Measured widths go with the size but for rounding to the device's units, hence a little less.
+    constexpr double smallest = 4;
+    const Closeness& last = closenesses.back();
+    const double share = std::max(0.99 / plan.tightest, smallest / last.body.size);
+    return share < 1 ? plan_at(text, width, scaled(last, share)) : plan;
 }
 
 }  // namespace spoilbook::print

@@ -48,13 +48,18 @@ struct TablePlan {
     Closeness closeness;
     std::vector<double> x;
     std::vector<double> widths;
+    double width = 0;     // of the whole table; a narrow one does not spread over the page
+    double needed = 0;    // what the contents need for comfort, over what there is
+    double tightest = 0;  // what they need at least, over what there is
 };
 
 /// Throws std::invalid_argument where a row has more cells than there are columns, or no column in
 /// the grid.
 TableText table_text(const Table& table);
 
-/// The largest of 9, 8 and 7 points at which the contents fit into `width` without breaking tabular cells.
+/// The largest of 9, 8 and 7 points at which the contents fit into `width` without breaking tabular cells;
+/// where none does, as small as it takes, down to 4 points: a number broken over two lines would be read as
+/// two.
 TablePlan plan_table(const TableText& text, double width);
 
 }  // namespace spoilbook::print

@@ -7,6 +7,7 @@
 #include <QFontMetricsF>
 #include <QPointer>
 #include <QRawFont>
+#include <QRegularExpression>
 #include <QTextBoundaryFinder>
 #include <QTextLayout>
 #include <algorithm>
@@ -70,6 +71,14 @@ QTextOption wrapping() {
     return option;
 }
 
+// The same text, letter for letter, with no break inside a number, between it and its unit, or behind a ±.
+QString held_together(QString text) {
+    static const QRegularExpression inside(
+        QStringLiteral("(?<=\\d) (?=\\d{3}(?!\\d))|(?<=±) |"
+                       "(?<=\\d) (?=(?:m³|m²|m|mm|km|nm|t|kg|kn|h|min|s|NTU|FNU|%|°)(?![\\p{L}\\d]))"));
+    return text.replace(inside, QStringLiteral("\u00A0"));
+}
+
 QString without_trailing_space(QString text) {
     while (!text.isEmpty() && text.back().isSpace()) {
         text.chop(1);
@@ -121,7 +130,7 @@ double width_of(const QString& text, const Type& type) {
 
 double widest_word(const QString& text, const Type& type) {
     const QFontMetricsF metrics(font_of(type));
-    QTextBoundaryFinder finder(QTextBoundaryFinder::Line, text);
+    QTextBoundaryFinder finder(QTextBoundaryFinder::Line, held_together(text));
     double widest = 0;
     qsizetype from = 0;
     for (qsizetype to = finder.toNextBoundary(); to >= 0; to = finder.toNextBoundary()) {
@@ -138,7 +147,7 @@ std::vector<QString> break_lines(const QString& text, const Type& type, double w
     }
     std::vector<QString> lines;
     for (const QString& paragraph : text.split(u'\n')) {
-        QTextLayout layout(paragraph, font_of(type));
+        QTextLayout layout(held_together(paragraph), font_of(type));
         layout.setTextOption(wrapping());
         layout.beginLayout();
         bool any = false;

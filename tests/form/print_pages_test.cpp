@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Pages break where a reader would break them.
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <map>
 #include <stdexcept>
@@ -177,6 +178,34 @@ TEST_CASE("a row taller than a page goes on over pages, and says which row it is
     REQUIRE(to > from);
     for (int i = from; i <= to; ++i) {
         CHECK(says(pages[static_cast<std::size_t>(i)], "E-31"));
+    }
+}
+
+TEST_CASE("a number is never broken, however many columns a table has", "[print]") {
+    const PrintSession session;
+    Table table;
+    for (int i = 0; i < 24; ++i) {
+        table.columns.push_back({"Column", "m³", Align::right, 0, true});
+    }
+    table.rows = {Row(24, Cell("12 345.6"))};
+    const auto found = texts(paginate(with({table}))[0]);
+    CHECK(std::count(found.begin(), found.end(), "12 345.6") == 24);
+}
+
+TEST_CASE("facts and remarks longer than a page go on over pages and stay above the foot", "[print]") {
+    const PrintSession session;
+    std::string remark;
+    for (int i = 0; i < 1500; ++i) {
+        remark += "word" + std::to_string(i) + " ";
+    }
+    const auto pages = paginate(with({Facts{{{"Basis", remark}}}, Paragraph{remark, TextStyle::caution}}));
+    CHECK(pages.size() >= 3);
+    for (const Page& page : pages) {
+        for (const Op& op : page.ops) {
+            const auto* text = std::get_if<TextOp>(&op);
+            const bool in_column = text != nullptr && text->text.startsWith(u"word");
+            CHECK_FALSE((in_column && text->baseline > long_edge - 48));
+        }
     }
 }
 

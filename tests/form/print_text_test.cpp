@@ -65,6 +65,21 @@ TEST_CASE("lines hold every word once and none is wider than its column", "[prin
     CHECK(break_lines(QStringLiteral("a\n\nb"), body_type, 100).size() == 3);
 }
 
+TEST_CASE("a number stays with its groups, its unit and its uncertainty", "[print]") {
+    const PrintSession session;
+    const QString text = printable("in all 215 000 m³ ± 3 100 m³ by 15 % of it");
+    for (double width = 52; width < 240; width += 1) {
+        for (const QString& line : break_lines(text, body_type, width)) {
+            INFO(width << ": " << line.toStdString());
+            CHECK_FALSE(line.endsWith(u'±'));
+            CHECK_FALSE(line.endsWith(u"215"));
+            CHECK_FALSE(line.endsWith(u"215 000"));
+            CHECK_FALSE(line.endsWith(u"100"));
+            CHECK_FALSE(line.endsWith(u"15"));
+        }
+    }
+}
+
 TEST_CASE("columns fill the table whatever they ask for", "[print]") {
     const auto sum = [](const std::vector<double>& widths) {
         return std::accumulate(widths.begin(), widths.end(), 0.0);
