@@ -104,8 +104,12 @@ Maybe top_volume(const LoadReadings& readings, const Maybe& hopper_m3) {
     const TopSurface& top = readings.top;
     if (top.outside_table) return std::nullopt;
     if (!top.volume_m3) return hopper_m3;
-    if (hopper_m3 && hopper_m3->value() > top.volume_m3->value()) return hopper_m3;
-    return top.volume_m3;
+    if (!hopper_m3) return top.volume_m3;
+    if (const Maybe& spoil = readings.hopper_by_dips_m3) {
+        const Uncertain water = *top.volume_m3 - *spoil;
+        return water.value() > 0 ? *hopper_m3 + water : *hopper_m3;
+    }
+    return hopper_m3->value() > top.volume_m3->value() ? *hopper_m3 : *top.volume_m3;
 }
 
 void give_amounts(const LoadReadings& readings, const HopperContent& content, MethodResult& result) {

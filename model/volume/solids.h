@@ -23,8 +23,9 @@ struct HopperContent {
 /// Source: mass balance as in ERDC TN-DOER-I2 (2000) and TN-DOER-T6 (2004).
 void give_amounts(const LoadReadings& readings, const HopperContent& content, MethodResult& result);
 
-/// The higher of the spoil's surface and what was read on top of it; blank where the reading is outside the
-/// table.
+/// V_top for a method's V_h: V_h and the water between the dips to the spoil and those to its top; without
+/// dips to the spoil the higher of V_h and the top dips' volume; V_h where nothing was read on top. Blank
+/// where the reading on top is outside the table.
 std::optional<Uncertain> top_volume(const LoadReadings& readings, const std::optional<Uncertain>& hopper_m3);
 
 /// In-place density over water's, where it is one: ρ_situ − ρ_w. Grain density likewise.

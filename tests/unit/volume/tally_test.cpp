@@ -129,3 +129,13 @@ TEST_CASE("a heaped bucket holds more than its rating in mixed ground", "[tally]
     a.lines = {{in_c1, 1}};
     CHECK_THAT(Worked(a).by(Method::tally).hopper_m3->value, WithinAbs(4.83, 0.005));
 }
+
+TEST_CASE(
+    "water that was read on the spoil is added to what the buckets weigh, whatever the dips say of the spoil",
+    "[tally]") {
+    ASeason a;
+    a.lines = {{in_c1, 50}};
+    a.load.dips_m = {1.4, 1.4};   // 272 m³ by dips, 180 by buckets
+    a.load.water_on_top_m = 0.1;  // 12 m³: 12.3 t on the 310.5 t
+    CHECK_THAT(Worked(a).by(Method::tally).wet_t->value, WithinAbs(322.8, 1e-9));
+}
