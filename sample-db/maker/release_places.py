@@ -1,0 +1,50 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Where each load went: the cell that is due, with the habits of people, and the places of the stories."""
+
+# Some cells are handier for the tow than others.
+HABIT = {"A1": 1.15, "A2": 1.1, "A3": 1.0, "A4": 0.9, "B1": 1.2, "B2": 1.05, "B3": 0.8, "B4": 0.95, "C1": 1.05,
+         "C2": 1.0, "C3": 0.95, "C4": 0.85}
+
+
+class Opening:
+    """One opening of the hopper; `lat` None where the receiver was off."""
+
+    def __init__(self, cell, lat_lon, share, start, end):
+        self.cell, self.share, self.start, self.end = cell, share, start, end
+        self.lat, self.lon = lat_lon
+
+
+class Places:
+    def __init__(self, ground, dice):
+        self.ground, self.dice = ground, dice
+        self.used = {c: 0.0 for c in ground.cells}
+        self.mend = None                # (lat, lon) of the release without a position, as the deck log has it
+
+    def _due(self):
+        order = sorted(self.ground.cells, key=lambda c: (self.used[c] / HABIT[c], c))
+        return self.dice.weighted(list(zip(order, (5, 4, 3, 2, 1))))
+
+    def _in(self, cell):
+        return self.ground.position(*self.ground.somewhere(self.dice, cell))
+
+    def openings(self, trip, story):
+        """[Opening] of a trip."""
+        if trip.outcome == "returned_loaded":
+            return []
+        cell, share = self._due(), 1.0
+        place = self._in(cell)
+        if story == "outside":
+            cell, place = "C4", self.ground.position(2400.0, self.ground.WIDTH + 80.0)
+        if story == "no position":
+            cell, place = "A2", (None, None)
+            self.mend = self.ground.position(1041.0, 400.0)
+        if story == "hung up":
+            share = 0.75
+        found = [Opening(cell, place, share, trip.release_start, trip.release_end)]
+        if story == "two cells":
+            middle = trip.release_start + 4
+            found = [Opening("A2", self._in("A2"), 0.6, trip.release_start, middle),
+                     Opening("A3", self._in("A3"), 0.4, middle + 9, middle + 14)]
+        for opening in found:
+            self.used[opening.cell] += opening.share * trip.load.in_situ_m3
+        return found
