@@ -27,6 +27,7 @@ QPushButton* make_button(ButtonKind kind, const QString& text, const QString& ic
             button->setFont(type_font(Step::body, Weight::semibold));
             break;
         case ButtonKind::plain:
+        case ButtonKind::offer:
         case ButtonKind::quiet:
             break;
     }

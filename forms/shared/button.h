@@ -7,8 +7,9 @@
 namespace spoilbook {
 
 /// plain: the usual; primary: the one that a sheet is for; quiet: beside others; tool: an icon alone, named
-/// by its accessible name and tip; press: barge desk, ≥ 48 high, hit with a glove.
-enum class ButtonKind { plain, primary, quiet, tool, press };
+/// by its accessible name and tip; offer: pencilled, to be taken or left; press: barge desk, ≥ 48 high, hit
+/// with a glove.
+enum class ButtonKind { plain, primary, quiet, tool, offer, press };
 
 /// A button with its accessible name set. `icon_name` may be empty; `text` of a tool is its name and tip.
 QPushButton* make_button(ButtonKind kind, const QString& text, const QString& icon_name, QWidget* parent);

@@ -37,7 +37,7 @@ class Shape : public QWidget {
 Field::Field(const QString& label, QWidget* parent)
     : QWidget(parent),
       label_(make_quiet(label, Step::small, this)),
-      offer_(make_button(ButtonKind::quiet, {}, {}, this)),
+      offer_(make_button(ButtonKind::offer, {}, QStringLiteral("back"), this)),
       all_(new QVBoxLayout(this)),
       note_(new QWidget(this)),
       note_text_(make_label({}, Step::small, Weight::semibold, this)),

@@ -35,7 +35,10 @@ class ToneEngine : public QIconEngine {
 
     void paint(QPainter* painter, const QRect& rect, QIcon::Mode mode, QIcon::State) override {
         const Palette palette = palette_in_use();
-        draw(*painter, rect, svg_, palette[mode == QIcon::Disabled ? Tone::quiet : tone_]);
+        const int side = std::min(rect.width(), rect.height());
+        QRect square(0, 0, side, side);
+        square.moveCenter(rect.center());
+        draw(*painter, square, svg_, palette[mode == QIcon::Disabled ? Tone::quiet : tone_]);
     }
     QPixmap pixmap(const QSize& size, QIcon::Mode mode, QIcon::State state) override {
         QPixmap picture(size);

@@ -60,7 +60,8 @@ void Paper::button(ButtonKind kind) const {
     if (kind == ButtonKind::primary) {
         const QColor fill = tones[Tone::accent];
         rounded(inside(), over || down ? mixed(fill, text, down ? 0.3 : 0.15) : fill, {}, 0);
-    } else if (kind == ButtonKind::quiet || kind == ButtonKind::tool) {
+    } else if (kind == ButtonKind::quiet || kind == ButtonKind::tool || kind == ButtonKind::offer) {
+        if (kind == ButtonKind::offer) pencilled();
         if (over || down) rounded(inside(), mixed(tones[Tone::raised], text, down ? 0.16 : 0.06), {}, 0);
     } else {
         const QColor fill = tones[Tone::raised];
@@ -72,6 +73,34 @@ void Paper::button(ButtonKind kind) const {
         }
     }
     if (is(QStyle::State_HasFocus)) ring();
+}
+
+void Paper::pencilled() const {
+    painter.save();
+    painter.setPen(QPen(tones[Tone::edge], 1, Qt::DashLine));
+    painter.drawRect(inside());
+    painter.restore();
+}
+
+void Paper::button_label(const QStyleOptionButton& button, ButtonKind kind) const {
+    const bool enabled = is(QStyle::State_Enabled);
+    const Tone tone = !enabled ? Tone::quiet : kind == ButtonKind::primary ? Tone::on_accent : Tone::text;
+    const int gap = kind == ButtonKind::press ? 12 : 6;
+    const bool has_icon = !button.icon.isNull();
+    const int icon_width = has_icon ? button.iconSize.width() : 0;
+    const QString text = button.fontMetrics.elidedText(
+        button.text, Qt::ElideRight, button.rect.width() - icon_width - 2 * gap, Qt::TextShowMnemonic);
+    const int text_width = text.isEmpty() ? 0 : button.fontMetrics.size(Qt::TextShowMnemonic, text).width();
+    const int all = icon_width + text_width + (has_icon && text_width > 0 ? gap : 0);
+    QRect place(button.rect.center().x() - all / 2, button.rect.top(), all, button.rect.height());
+    if (has_icon) {
+        button.icon.paint(&painter, QRect(place.topLeft(), QSize(icon_width, place.height())),
+                          Qt::AlignCenter, enabled ? QIcon::Normal : QIcon::Disabled);
+        place.setLeft(place.left() + icon_width + gap);
+    }
+    painter.setPen(tones[tone]);
+    painter.drawText(place.adjusted(0, 0, gap, 0), Qt::AlignVCenter | Qt::AlignLeft | Qt::TextShowMnemonic,
+                     text);
 }
 
 void Paper::tool_button() const {

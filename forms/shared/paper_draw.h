@@ -3,6 +3,7 @@
 
 #include <QPainter>
 #include <QStyleOption>
+#include <QStyleOptionButton>
 #include <QStyleOptionProgressBar>
 
 #include "forms/shared/button.h"
@@ -17,6 +18,7 @@ struct Paper {
     const QStyleOption& option;
 
     void button(ButtonKind kind) const;
+    void button_label(const QStyleOptionButton& button, ButtonKind kind) const;
     void tool_button() const;
     void box() const;
     void ring() const;
@@ -33,6 +35,7 @@ struct Paper {
     [[nodiscard]] bool is(QStyle::StateFlag flag) const { return option.state & flag; }
     [[nodiscard]] QRectF inside() const;
     void rounded(const QRectF& place, const QColor& fill, const QColor& stroke, double width) const;
+    void pencilled() const;
     void tick(const QRectF& place, const QColor& colour) const;
 };
 

@@ -79,12 +79,7 @@ void PaperStyle::drawControl(ControlElement element, const QStyleOption* option,
             break;
         case CE_PushButtonLabel:
             if (const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option)) {
-                QStyleOptionButton label(*button);
-                const bool filled = kind_of(widget) == ButtonKind::primary;
-                const bool enabled = option->state & State_Enabled;
-                const Tone tone = !enabled ? Tone::quiet : filled ? Tone::on_accent : Tone::text;
-                label.palette.setColor(QPalette::ButtonText, tones_[tone]);
-                return QProxyStyle::drawControl(element, &label, painter, widget);
+                return paper.button_label(*button, kind_of(widget));
             }
             break;
         default:
@@ -131,6 +126,7 @@ int PaperStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, cons
         case PM_ExclusiveIndicatorHeight:
             return 22;
         case PM_HeaderMargin:
+            return grid;
         case PM_FocusFrameHMargin:
             return half_grid;
         default:
@@ -160,7 +156,7 @@ QSize PaperStyle::sizeFromContents(ContentsType type, const QStyleOption* option
     switch (type) {
         case CT_PushButton:
             needed.setHeight(std::max(needed.height(), control_height));
-            if (kind_of(widget) != ButtonKind::tool) needed.rwidth() += 2 * grid;
+            if (kind_of(widget) != ButtonKind::tool) needed.rwidth() += 3 * grid;
             if (kind_of(widget) == ButtonKind::press)
                 needed.setHeight(std::max(needed.height(), finger + grid));
             return needed;

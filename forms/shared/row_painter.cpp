@@ -15,7 +15,8 @@ constexpr int shape_side = 12;
 
 }  // namespace
 
-void RowPainter::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+void RowPainter::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                       const QModelIndex& index) const {
     const Palette& tones = palette_in_use();
     const QRect& r = option.rect;
     painter->save();
@@ -33,7 +34,8 @@ void RowPainter::paint(QPainter* painter, const QStyleOptionViewItem& option, co
     painter->setFont(option.font);
     painter->setPen(tones[Tone::text]);
     const int align = index.data(Qt::TextAlignmentRole).toInt();
-    const QString text = option.fontMetrics.elidedText(index.data().toString(), Qt::ElideRight, inside.width());
+    const QString text =
+        option.fontMetrics.elidedText(index.data().toString(), Qt::ElideRight, inside.width());
     painter->drawText(inside, align, text);
     if (option.state & QStyle::State_HasFocus) {
         painter->setPen(QPen(tones[Tone::accent], 2));

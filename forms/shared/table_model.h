@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// An item model is a snapshot of rows and one list of columns, from which display, sorting, copying and export
-// all come.
+// An item model is a snapshot of rows and one list of columns, from which display, sorting, copying and
+// export all come.
 #pragma once
 
 #include <QAbstractTableModel>
@@ -20,16 +20,37 @@ enum TableRole {
     number_role                    ///< bool: right-aligned, never taken for text in a file
 };
 
-/// One column, declared once. `text` is what is read; `number` makes it right-aligned and sortable as a number.
+/// One column, declared once: `text` is what is read. The rest is added by name:
+///     Column<Trip>(tr("Carried"), tr("m³"), carried_text).number(carried).tip(tr("in-situ, by ullage"))
 template <class Row>
-struct Column {
-    QString title;
-    QString unit = {};
-    std::function<QString(const Row&)> text;
-    std::function<std::optional<double>(const Row&)> number = {};
-    std::function<std::optional<State>(const Row&)> mark = {};
-    std::function<QString(const Row&)> copy = {};  ///< where a file needs another text than the screen
-    QString tip = {};                              ///< what the column means
+class Column {
+ public:
+    using Text = std::function<QString(const Row&)>;
+    using Number = std::function<std::optional<double>(const Row&)>;
+    using Mark = std::function<std::optional<State>(const Row&)>;
+
+    Column(QString title, QString unit, Text text)
+        : title_(std::move(title)), unit_(std::move(unit)), text_(std::move(text)) {}
+
+    /// Right-aligned, sorted by the exact value, and copied as it.
+    Column& number(Number number) { return number_ = std::move(number), *this; }
+    /// A state's shape before the text.
+    Column& mark(Mark mark) { return mark_ = std::move(mark), *this; }
+    /// What a file gets where it is not what the screen shows (a time with its offset).
+    Column& copied_as(Text copy) { return copy_ = std::move(copy), *this; }
+    /// What the column means.
+    Column& tip(QString tip) { return tip_ = std::move(tip), *this; }
+
+ private:
+    template <class>
+    friend class RowTable;
+    QString title_;
+    QString unit_;
+    QString tip_;
+    Text text_;
+    Text copy_;
+    Number number_;
+    Mark mark_;
 };
 
 /// What all tables answer without knowing their rows.
@@ -83,19 +104,19 @@ class RowTable : public TableModel {
     [[nodiscard]] int columns() const override { return int(columns_.size()); }
     [[nodiscard]] Head head(int column) const override {
         const Column<Row>& c = at(column);
-        return {c.title, c.unit, c.tip, bool(c.number)};
+        return {c.title_, c.unit_, c.tip_, bool(c.number_)};
     }
-    [[nodiscard]] QString text(int r, int column) const override { return at(column).text(row(r)); }
+    [[nodiscard]] QString text(int r, int column) const override { return at(column).text_(row(r)); }
     [[nodiscard]] QString copy(int r, int column) const override {
         const Column<Row>& c = at(column);
-        if (c.copy) return c.copy(row(r));
-        return c.number ? copied_number(c.number(row(r))) : c.text(row(r));
+        if (c.copy_) return c.copy_(row(r));
+        return c.number_ ? copied_number(c.number_(row(r))) : c.text_(row(r));
     }
     [[nodiscard]] std::optional<double> number(int r, int column) const override {
-        return at(column).number ? at(column).number(row(r)) : std::nullopt;
+        return at(column).number_ ? at(column).number_(row(r)) : std::nullopt;
     }
     [[nodiscard]] std::optional<State> mark(int r, int column) const override {
-        return at(column).mark ? at(column).mark(row(r)) : std::nullopt;
+        return at(column).mark_ ? at(column).mark_(row(r)) : std::nullopt;
     }
 
  private:

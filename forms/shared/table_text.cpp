@@ -24,26 +24,31 @@ QString on_one_line(QString text) {
 }
 
 QString quoted(QString text) {
-    if (!text.contains(u'"') && !text.contains(u',') && !text.contains(u'\n') && !text.contains(u'\r')) return text;
+    if (!text.contains(u'"') && !text.contains(u',') && !text.contains(u'\n') && !text.contains(u'\r'))
+        return text;
     return u'"' + text.replace(QStringLiteral("\""), QStringLiteral("\"\"")) + u'"';
 }
 
 QStringList heads(const QAbstractItemModel& model) {
     QStringList names;
-    for (int c = 0; c < model.columnCount(); ++c) names << model.headerData(c, Qt::Horizontal).toString();
+    for (int c = 0; c < model.columnCount(); ++c)
+        names << model.headerData(c, Qt::Horizontal).toString();
     return names;
 }
 
 QStringList cells(const QAbstractItemModel& model, int row) {
     QStringList texts;
-    for (int c = 0; c < model.columnCount(); ++c) texts << as_text(model.index(row, c));
+    for (int c = 0; c < model.columnCount(); ++c)
+        texts << as_text(model.index(row, c));
     return texts;
 }
 
 std::set<int> rows_of(const QAbstractItemModel& model, const QModelIndexList& selected) {
     std::set<int> rows;
-    for (const QModelIndex& index : selected) rows.insert(index.row());
-    for (int r = 0; selected.isEmpty() && r < model.rowCount(); ++r) rows.insert(r);
+    for (const QModelIndex& index : selected)
+        rows.insert(index.row());
+    for (int r = 0; selected.isEmpty() && r < model.rowCount(); ++r)
+        rows.insert(r);
     return rows;
 }
 
@@ -52,22 +57,26 @@ std::set<int> rows_of(const QAbstractItemModel& model, const QModelIndexList& se
 QString tsv(const QAbstractItemModel& model, const QModelIndexList& selected) {
     QString text;
     const auto add = [&text](QStringList parts) {
-        for (QString& part : parts) part = on_one_line(part);
+        for (QString& part : parts)
+            part = on_one_line(part);
         text += parts.join(u'\t') + u'\n';
     };
     add(heads(model));
-    for (const int row : rows_of(model, selected)) add(cells(model, row));
+    for (const int row : rows_of(model, selected))
+        add(cells(model, row));
     return text;
 }
 
 QString csv(const QAbstractItemModel& model) {
     QString text;
     const auto add = [&text](QStringList parts) {
-        for (QString& part : parts) part = quoted(part);
+        for (QString& part : parts)
+            part = quoted(part);
         text += parts.join(u',') + QStringLiteral("\r\n");
     };
     add(heads(model));
-    for (int row = 0; row < model.rowCount(); ++row) add(cells(model, row));
+    for (int row = 0; row < model.rowCount(); ++row)
+        add(cells(model, row));
     return text;
 }
 

@@ -115,7 +115,7 @@ int TableView::current_row() const {
 void TableView::show_count() {
     const int shown = filter_->rowCount();
     const int all = filter_->sourceModel() ? filter_->sourceModel()->rowCount() : 0;
-    count_->setText(shown == all ? tr("%n row(s)", nullptr, all) : tr("%1 of %n row(s)", nullptr, all).arg(shown));
+    count_->setText(shown == all ? tr("Rows: %1").arg(all) : tr("Rows: %1 of %2").arg(shown).arg(all));
     empty_->setText(all == 0 ? empty_text_ : tr("No row has “%1”.").arg(words_->text().simplified()));
     empty_->setVisible(shown == 0);
     place_empty();

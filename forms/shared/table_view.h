@@ -28,8 +28,8 @@ class TableFilter : public QSortFilterProxyModel {
     QStringList words_;
 };
 
-/// A table with a filter box, a count, copying (Ctrl+C: the selected rows as TSV, all where none is), export to a
-/// file, and a text for when it is empty.
+/// A table with a filter box, a count, copying (Ctrl+C: the selected rows as TSV, all where none is), export
+/// to a file, and a text for when it is empty.
 class TableView : public QWidget {
     Q_OBJECT
 

@@ -142,7 +142,7 @@ QString day_and_time_shown(Instant at, const Zone& zone) {
 
 QString offset_shown(int offset_s) {
     const int minutes = std::abs(offset_s) / 60;
-    QString text = QStringLiteral("UTC%1%2").arg(offset_s < 0 ? u'-' : u'+').arg(minutes / 60);
+    QString text = QStringLiteral("UTC%1%2").arg(QLatin1Char(offset_s < 0 ? '-' : '+')).arg(minutes / 60);
     if (minutes % 60 != 0) text += QStringLiteral(":%1").arg(minutes % 60, 2, 10, QLatin1Char('0'));
     return text;
 }

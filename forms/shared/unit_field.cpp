@@ -14,6 +14,7 @@ UnitField::UnitField(const QString& label, UnitRule rule, QWidget* parent)
     edit_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     auto* inside = new QHBoxLayout(edit_);
     inside->setContentsMargins(0, 0, grid + 4, 0);
+    inside->setSizeConstraint(QLayout::SetNoConstraint);
     inside->addStretch();
     QLabel* unit = make_quiet(rule_.unit, Step::body, edit_);
     unit->setAttribute(Qt::WA_TransparentForMouseEvents);
@@ -62,7 +63,8 @@ void UnitField::leave() {
     }
     const std::optional<double> number = number_typed(typed, locale());
     if (!number) {
-        return refuse(tr("“%1” is not a number. Write it like %2.").arg(typed.trimmed(), shown(rule_.least)));
+        return refuse(tr("“%1” is not a number. Write it like %2.")
+                          .arg(typed.trimmed(), shown((rule_.least + rule_.most) / 2)));
     }
     if (*number < rule_.least || *number > rule_.most) {
         return refuse(tr("%1 %2 is not possible here: it lies between %3 and %4 %2.")

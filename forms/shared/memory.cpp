@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/shared/memory.h"
+
+#include <QCryptographicHash>
+#include <QSettings>
+
+namespace spoilbook {
+namespace {
+
+constexpr int most_recent = 10;
+
+QString light_key() {
+    return QStringLiteral("look/light");
+}
+QString recent_key() {
+    return QStringLiteral("books/recent");
+}
+QString window_key() {
+    return QStringLiteral("window/geometry");
+}
+
+// A path may hold what a settings key must not.
+QString place_key(const QString& book) {
+    const QByteArray digest = QCryptographicHash::hash(book.toUtf8(), QCryptographicHash::Sha256);
+    return QStringLiteral("places/") + QString::fromLatin1(digest.toHex().left(16));
+}
+
+}  // namespace
+
+Light Memory::light() const {
+    return settings_.value(light_key()).toString() == QStringLiteral("night") ? Light::night : Light::day;
+}
+
+void Memory::set_light(Light light) {
+    settings_.setValue(light_key(), light == Light::night ? QStringLiteral("night") : QStringLiteral("day"));
+}
+
+QStringList Memory::recent_books() const {
+    return settings_.value(recent_key()).toStringList().mid(0, most_recent);
+}
+
+void Memory::add_recent_book(const QString& path) {
+    QStringList books = recent_books();
+    books.removeAll(path);
+    books.prepend(path);
+    settings_.setValue(recent_key(), books.mid(0, most_recent));
+}
+
+void Memory::forget_book(const QString& path) {
+    QStringList books = recent_books();
+    books.removeAll(path);
+    settings_.setValue(recent_key(), books);
+    settings_.remove(place_key(path));
+}
+
+QByteArray Memory::window() const {
+    return settings_.value(window_key()).toByteArray();
+}
+
+void Memory::set_window(const QByteArray& geometry) {
+    settings_.setValue(window_key(), geometry);
+}
+
+QString Memory::place(const QString& book) const {
+    return settings_.value(place_key(book)).toString();
+}
+
+void Memory::set_place(const QString& book, const QString& desk_and_leaf) {
+    settings_.setValue(place_key(book), desk_and_leaf);
+}
+
+}  // namespace spoilbook

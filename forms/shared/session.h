@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The open book as the window sees it. The desks see more: whoever makes them hands them the book itself.
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <QStringList>
+#include <optional>
+
+#include "model/unit/instant.h"
+#include "model/unit/zone.h"
+
+namespace spoilbook {
+
+/// One who may write into the book.
+struct Person {
+    QString name;
+    QString role;  ///< "skipper", in the reader's language
+};
+
+/// The last thing that was written down.
+struct Written {
+    QString what;  ///< "load L-0597 closed by ullage"
+    Instant at;
+};
+
+/// One object announces changes, all screens listen: `changed` comes after every write, undo and import, and
+/// after the as-at or the person changed. Answers are cheap; nothing here takes longer than a key press.
+class Session : public QObject {
+    Q_OBJECT
+
+ public:
+    using QObject::QObject;
+
+    [[nodiscard]] virtual QString path() const = 0;
+    [[nodiscard]] virtual QString harbour() const = 0;
+    [[nodiscard]] virtual QString works() const = 0;
+    [[nodiscard]] virtual Zone zone() const = 0;
+    /// The present time, from the program's clock.
+    [[nodiscard]] virtual Instant now() const = 0;
+    /// False: another has the book open for writing, or it may only be read. `why_not` says which.
+    [[nodiscard]] virtual bool writable() const = 0;
+    [[nodiscard]] virtual QString why_not_writable() const = 0;
+
+    /// The instant that figures are true for; nothing: now, as it goes on.
+    [[nodiscard]] virtual std::optional<Instant> as_at() const = 0;
+    virtual void set_as_at(std::optional<Instant> at) = 0;
+
+    [[nodiscard]] virtual QList<Person> people() const = 0;
+    [[nodiscard]] virtual QString person() const = 0;
+    /// Empty: done; otherwise why not. A name that is not in the list logs as a relief.
+    virtual QString set_person(const QString& name, const QString& pin) = 0;
+
+    /// What undo would take back, and redo bring again; empty: nothing.
+    [[nodiscard]] virtual QString undo_text() const = 0;
+    [[nodiscard]] virtual QString redo_text() const = 0;
+    /// Empty: done; otherwise why not, naming the entry that stands on it.
+    virtual QString undo() = 0;
+    virtual QString redo() = 0;
+
+    [[nodiscard]] virtual std::optional<Written> last_written() const = 0;
+    /// Copies the book and verifies the copy. Empty: done; otherwise why not.
+    virtual QString back_up(const QString& to) = 0;
+
+ signals:
+    void changed();
+    /// Something that was asked for did not happen; for the strip above the sheet.
+    void trouble(const QString& what);
+};
+
+}  // namespace spoilbook
