@@ -77,6 +77,11 @@ Notes load_notes(const LoadIndex& index, const Load& load, const LoadFigures& fi
     const Barge* barge = index.season().barges.find(load.barge);
     for (const MethodResult& result : figures.methods) {
         note_density(result, noting);
+        if (result.hopper_m3 && load.left_before_m3.value_or(0) > result.hopper_m3->value) {
+            noting.note(fmt::format("{:g} m³ left in the hopper before is more than the {:.0f} m³ by {}",
+                                    *load.left_before_m3, result.hopper_m3->value,
+                                    method_name(result.method)));
+        }
         if (barge == nullptr || !barge->capacity_m3 || !result.hopper_m3) continue;
         if (result.hopper_m3->value - 2 * result.hopper_m3->u() <= *barge->capacity_m3) continue;
         noting.note(fmt::format("{:.0f} hopper m³ by {} is over {}'s capacity of {:g} m³",

@@ -37,11 +37,18 @@ struct MethodResult : Amounts {
     /// One for each part of the load, in the order of LoadFigures::parts; empty where the load has one part.
     /// Their random parts are one reading's and so fully dependent: add them up with together().
     std::vector<Amounts> by_part;
+    /// What was dredged for this load: each part less its share of what was left in the hopper before, tonnes
+    /// in proportion to the in-situ volume. Empty where nothing was left: all of it was dredged for this
+    /// load.
+    std::vector<Amounts> dredged_by_part;
     std::vector<std::string_view> assumed;  ///< sentences: what was not recorded and how it was taken
     std::vector<SourceId> versions;         ///< factors used, once each; their names are in Sources
     std::vector<Fact> facts;
 
     [[nodiscard]] const Amounts& part(std::size_t i) const { return by_part.empty() ? *this : by_part.at(i); }
+    [[nodiscard]] const Amounts& dredged(std::size_t i) const {
+        return dredged_by_part.empty() ? part(i) : dredged_by_part.at(i);
+    }
 };
 
 /// A method whose readings are there but which cannot be used, and why.

@@ -64,6 +64,25 @@ Maybe dry_of(const SplitPart& part, const HopperContent& content, const Maybe& i
     return (*content.wet_t - *content.top_m3 * water) * (grain / *grain_over);
 }
 
+std::optional<Estimate> estimate(const Maybe& amount) {
+    return amount ? std::optional(amount->estimate()) : std::nullopt;
+}
+
+/// Less what was left in the hopper before: of the same make-up, so in place by the same Σ w/B.
+Amounts dredged_of(const LoadReadings& readings, const HopperContent& content, const SplitPart& part,
+                   const Maybe& situ, const Maybe& wet, const Maybe& dry) {
+    const double left = *readings.load->left_before_m3;
+    Amounts dredged;
+    if (content.hopper_m3) dredged.hopper_m3 = ((*content.hopper_m3 - left) * part.hopper_share).estimate();
+    const Maybe& per_hopper = readings.split.situ_per_hopper;
+    if (!per_hopper || !content.in_situ_m3 || content.in_situ_m3->value() <= 0) return dredged;
+    const Maybe fresh = Uncertain(1) - *per_hopper * left / *content.in_situ_m3;
+    dredged.in_situ_m3 = estimate(times(situ, fresh));
+    dredged.wet_t = estimate(times(wet, fresh));
+    dredged.dry_t = estimate(times(dry, fresh));
+    return dredged;
+}
+
 void name_versions(const LoadReadings& readings, const HopperContent& content, MethodResult& result) {
     bool exact = false;
     if (readings.split.by_heap || result.method == Method::tally) {
@@ -116,12 +135,17 @@ void give_amounts(const LoadReadings& readings, const HopperContent& content, Me
     const auto& parts = readings.split.parts;
     const double water = readings.water_t_m3();
     Column hopper, in_situ, wet, dry;
+    const bool some_left = readings.load->left_before_m3.value_or(0) > 0;
     for (const SplitPart& part : parts) {
         const Maybe situ = in_situ_of(part, content.in_situ_m3, result);
+        const Maybe wet_part = wet_of(part, content, situ, water);
+        const Maybe dry_part = dry_of(part, content, situ, water);
         hopper.add(times(content.hopper_m3, part.hopper_share));
         in_situ.add(situ);
-        wet.add(wet_of(part, content, situ, water));
-        dry.add(dry_of(part, content, situ, water));
+        wet.add(wet_part);
+        dry.add(dry_part);
+        if (!some_left) continue;
+        result.dredged_by_part.push_back(dredged_of(readings, content, part, situ, wet_part, dry_part));
     }
     static_cast<Amounts&>(result) = {hopper.sum(), in_situ.sum(), wet.sum(), dry.sum()};
     if (parts.size() > 1) {

@@ -122,3 +122,23 @@ TEST_CASE("where one of two materials has no bulking factor nothing in place is 
     CHECK_FALSE(w.by(Method::tally).in_situ_m3);
     CHECK(w.by(Method::tally).hopper_m3);
 }
+
+TEST_CASE("what was left in the hopper before was not dredged for this load", "[split]") {
+    ASeason a;
+    a.lines = {{in_c1, 50}, {in_c2, 50, ripping}};
+    a.load.left_before_m3 = 28;  // a tenth on top of 180 and 100
+    const Worked w(a);
+    const MethodResult& tally = w.by(Method::tally);
+    CHECK_THAT(tally.hopper_m3->value, WithinAbs(308, 1e-9));
+    CHECK_THAT(tally.part(0).in_situ_m3->value, WithinAbs(144 * 1.1, 1e-9));
+    CHECK_THAT(tally.dredged(0).hopper_m3->value, WithinAbs(180, 1e-9));
+    CHECK_THAT(tally.dredged(0).in_situ_m3->value, WithinAbs(144, 1e-9));
+    CHECK_THAT(tally.dredged(1).in_situ_m3->value, WithinAbs(71.4285714286, 1e-9));
+    // As sure as if the hopper had been empty.
+    a.load.left_before_m3.reset();
+    const Worked empty(a);
+    CHECK_THAT(tally.dredged(1).in_situ_m3->u(),
+               WithinAbs(empty.by(Method::tally).part(1).in_situ_m3->u(), 1e-9));
+    CHECK_THAT(tally.dredged(0).dry_t->value,
+               WithinAbs(empty.by(Method::tally).dredged(0).dry_t->value, 1e-9));
+}
