@@ -3,12 +3,14 @@
 
 #include <SQLiteCpp/Backup.h>
 #include <fcntl.h>
+#include <sqlite3.h>
 #include <unistd.h>
 
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
 
+#include "model/book/file_name.h"
 #include "model/book/inside.h"
 #include "model/book/journal_check.h"
 
@@ -16,18 +18,45 @@ namespace spoilbook {
 
 namespace {
 
-Checked<Done> copy_and_check(const Book& book, const std::string& part) {
-    {
+/// The file under way; what is left of it is taken away on every way out.
+class Part {
+ public:
+    explicit Part(std::string path) : path_(std::move(path)) { clear(); }
+    ~Part() { clear(); }
+    Part(const Part&) = delete;
+    Part& operator=(const Part&) = delete;
+    [[nodiscard]] const std::string& path() const { return path_; }
+
+ private:
+    void clear() {
+        std::error_code ignored;
+        for (const char* tail : {"", "-wal", "-shm", "-journal"})
+            std::filesystem::remove(path_ + tail, ignored);
+    }
+    std::string path_;
+};
+
+Refusal not_made(const std::string& to, const std::string& why) {
+    return {"cannot-write", to, "the backup cannot be made: " + why,
+            "look for room on the disk, and for a folder that you may write to"};
+}
+
+Checked<Done> copy_and_check(const Book& book, const std::string& part, const std::string& to) {
+    try {
         SQLite::Database copy(part, SQLite::OPEN_READWRITE);
-        SQLite::Backup backup(copy, *book.inside().db);
-        backup.executeStep(-1);
+        {
+            SQLite::Backup backup(copy, *book.inside().db);
+            if (backup.executeStep(-1) != SQLITE_DONE) return not_made(to, "the book is being written");
+        }
         // One plain file: a backup is carried about, and must not need a second file beside it.
         copy.exec("PRAGMA journal_mode = DELETE");
+    } catch (const SQLite::Exception& error) {
+        return not_made(to, error.what());
     }
     auto again = Book::open_to_read(part);
     if (!again) return again.refusals();
     if (const auto bad = check_journal(*again)) {
-        return Refusal{"backup-not-intact", part,
+        return Refusal{"backup-not-intact", to,
                        "the copy is not intact: " + bad->table + " " + bad->id + ": " + bad->what,
                        "run sbk journal --check on the book itself"};
     }
@@ -37,31 +66,14 @@ Checked<Done> copy_and_check(const Book& book, const std::string& part) {
 }  // namespace
 
 Checked<Done> back_up(const Book& book, const std::string& to) {
-    namespace fs = std::filesystem;
-    if (fs::exists(to))
+    if (std::filesystem::exists(to))
         return Refusal{"already-there", to, "there is a file of this name", "choose another name"};
-    const std::string part = to + "-part";
-    fs::remove(part);
-    const int descriptor = open(part.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
-    if (descriptor < 0) {
-        return Refusal{"cannot-write", to, std::string("the backup cannot be made: ") + std::strerror(errno),
-                       "choose a folder that you may write to"};
-    }
+    const Part part(to + "-part");
+    const int descriptor = open(part.path().c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
+    if (descriptor < 0) return not_made(to, std::strerror(errno));
     close(descriptor);
-    Checked<Done> done = Done{};
-    try {
-        done = copy_and_check(book, part);
-    } catch (const SQLite::Exception& error) {
-        done = Refusal{"cannot-write", to, std::string("the backup cannot be made: ") + error.what(),
-                       "look for room on the disk"};
-    }
-    if (done && link(part.c_str(), to.c_str()) != 0) {
-        done = Refusal{"cannot-write", to,
-                       std::string("the backup cannot be put in its place: ") + std::strerror(errno),
-                       "choose another name"};
-    }
-    fs::remove(part);
-    return done;
+    if (auto done = copy_and_check(book, part.path(), to); !done) return done;
+    return take_the_name(part.path(), to);
 }
 
 }  // namespace spoilbook

@@ -20,21 +20,26 @@ Checked<std::optional<EntryName>> Book::change(const Act& act,
 }
 
 std::vector<Row> Book::rows(const Kind& kind, bool struck_too) const {
-    SQLite::Statement statement(
-        *inside_->db, select_sql(kind, struck_too ? "ORDER BY id" : "WHERE struck IS NULL ORDER BY id"));
-    std::vector<Row> found;
-    while (statement.executeStep())
-        found.push_back(row_from(statement, kind));
-    return found;
+    return read_from(*this, [&] {
+        SQLite::Statement statement(
+            *inside_->db,
+            select_sql(kind, struck_too ? "ORDER BY uuid" : "WHERE struck IS NULL ORDER BY uuid"));
+        std::vector<Row> found;
+        while (statement.executeStep())
+            found.push_back(row_from(statement, kind));
+        return found;
+    });
 }
 
 std::optional<Row> Book::row(const Kind& kind, const Id& id) const {
-    auto& statement = inside_->prepared(select_sql(kind, "WHERE id = ?"));
-    bind_id(statement, 1, id);
-    std::optional<Row> found;
-    if (statement.executeStep()) found = row_from(statement, kind);
-    statement.reset();
-    return found;
+    return read_from(*this, [&] {
+        auto& statement = inside_->prepared(select_sql(kind, "WHERE uuid = ?"));
+        bind_id(statement, 1, id);
+        std::optional<Row> found;
+        if (statement.executeStep()) found = row_from(statement, kind);
+        statement.reset();
+        return found;
+    });
 }
 
 std::optional<Row> Book::labelled(const Kind& kind, const std::string& label,
@@ -43,13 +48,15 @@ std::optional<Row> Book::labelled(const Kind& kind, const std::string& label,
     std::string where = "WHERE " + quoted(kind.label.front()) + " = ? AND struck IS NULL";
     const bool within = parent && kind.label.size() > 1;
     if (within) where += " AND " + quoted(kind.label[1]) + " = ?";
-    auto& statement = inside_->prepared(select_sql(kind, where + " ORDER BY id DESC LIMIT 1"));
-    statement.bind(1, label);
-    if (within) bind_id(statement, 2, *parent);
-    std::optional<Row> found;
-    if (statement.executeStep()) found = row_from(statement, kind);
-    statement.reset();
-    return found;
+    return read_from(*this, [&] {
+        auto& statement = inside_->prepared(select_sql(kind, where + " ORDER BY uuid DESC LIMIT 1"));
+        statement.bind(1, label);
+        if (within) bind_id(statement, 2, *parent);
+        std::optional<Row> found;
+        if (statement.executeStep()) found = row_from(statement, kind);
+        statement.reset();
+        return found;
+    });
 }
 
 std::string Book::label_of(const Kind& kind, const Id& id) const {
@@ -61,7 +68,7 @@ std::string Book::label_of(const Kind& kind, const Id& id) const {
 }
 
 std::optional<std::string> Book::material(const std::string& digest) const {
-    return load_file(*this, digest);
+    return read_from(*this, [&] { return load_file(*this, digest); });
 }
 
 }  // namespace spoilbook

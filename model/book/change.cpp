@@ -8,30 +8,33 @@
 #include "model/book/new_id.h"
 #include "model/book/row_store.h"
 #include "model/book/schema.h"
-#include "model/book/signed_rows.h"
 #include "model/book/stored_file.h"
 
 namespace spoilbook {
 
-OpenChange::OpenChange(Book& book, const Act& act) : book_(book), act_(act) {
+OpenChange::OpenChange(Book& book, const Act& act) : book_(book), act_(act), cover_(book) {
     start_entry();
 }
 
 void OpenChange::start_entry() {
     auto& inside = book_.inside();
-    const auto newest = newest_entry(book_, inside.device);
     entry_ = Entry{};
-    entry_.name = {inside.device, newest ? newest->name.seq + 1 : 1};
+    entry_.name = {inside.device, 1};
     entry_.at = act_.at;
     entry_.stamp_ms = act_.at.utc_ms;
+    entry_.prev = std::string(32, '\0');
     for (const auto& device : journal_state(book_).devices) {
+        if (device.device == inside.device) {
+            entry_.name.seq = device.entries + 1;
+            entry_.prev = device.hash;
+        }
         // A clock set back must not make this entry look older than one that the device already holds.
         if (std::pair(device.stamp_ms, device.stamp_count) < std::pair(entry_.stamp_ms, entry_.stamp_count))
             continue;
-        entry_.stamp_ms = device.stamp_ms;
-        entry_.stamp_count = device.stamp_count + 1;
+        const bool full = device.stamp_count >= last_stamp_count;
+        entry_.stamp_ms = device.stamp_ms + (full ? 1 : 0);
+        entry_.stamp_count = full ? 0 : device.stamp_count + 1;
     }
-    entry_.prev = newest ? newest->hash : std::string(32, '\0');
     materials_.clear();
     rows_in_entry_ = 0;
     corrects_ = false;
@@ -80,10 +83,13 @@ Id OpenChange::insert(const Kind& kind, const std::vector<Value>& values) {
 }
 
 Checked<Done> OpenChange::allowed(const Kind& kind, const Row& row, std::optional<std::size_t> field) {
-    const bool fills_a_blank = field && is_blank(row.values[*field]);
-    if (fills_a_blank || made_here_.count(row.id) > 0) return Done{};
-    const auto cover = signature_over(book_, kind, row, field);
-    if (!cover) return Done{};
+    if (made_here_.count(row.id) > 0 || (field && filled_here_.count({row.id, *field}) > 0)) return Done{};
+    const auto cover = cover_.over(kind, row, field);
+    if (!cover) {
+        // Filled a second time in the same change, it would look as if it had stood there all along.
+        if (field && is_blank(row.values[*field])) filled_here_.insert({row.id, *field});
+        return Done{};
+    }
     if (act_.why.empty()) {
         return Refusal{"signed", kind.name + " " + book_.label_of(kind, row.id),
                        "it was signed with shift " + cover->shift + " by " + cover->signed_by,
@@ -100,7 +106,7 @@ Checked<Done> OpenChange::set(const Kind& kind, const Id& id, std::size_t field,
     if (row->values[field] == value) return Done{};
     if (auto may = allowed(kind, *row, field); !may) return may;
     auto& statement = book_.inside().prepared("UPDATE " + quoted(kind.name) + " SET " +
-                                              quoted(kind.fields[field].name) + " = ? WHERE id = ?");
+                                              quoted(kind.fields[field].name) + " = ? WHERE uuid = ?");
     bind_value(statement, 1, value);
     bind_id(statement, 2, id);
     statement.exec();
@@ -114,7 +120,8 @@ Checked<Done> OpenChange::strike(const Kind& kind, const Id& id) {
     if (!row || row->struck)
         return Refusal{"no-such-row", kind.name, "there is no such " + kind.name, "look its number up first"};
     if (auto may = allowed(kind, *row, std::nullopt); !may) return may;
-    auto& statement = book_.inside().prepared("UPDATE " + quoted(kind.name) + " SET struck = 1 WHERE id = ?");
+    auto& statement =
+        book_.inside().prepared("UPDATE " + quoted(kind.name) + " SET struck = 1 WHERE uuid = ?");
     bind_id(statement, 1, id);
     statement.exec();
     statement.reset();

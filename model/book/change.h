@@ -5,10 +5,11 @@
 
 #include "model/book/book.h"
 #include "model/book/changeset.h"
+#include "model/book/signed_rows.h"
 
 namespace spoilbook {
 
-/// One import is as many entries as it needs, at most this many rows each (trust.md).
+/// One import is as many entries as it needs, at most this many rows each (docs/journal.md).
 constexpr int rows_per_entry = 50'000;
 
 /// A change under way: between BEGIN and COMMIT of the one write path.
@@ -42,6 +43,8 @@ class OpenChange : public Change {
     Entry entry_;  ///< the one being filled
     std::set<std::string> materials_;
     std::set<Id> made_here_;
+    SignatureCover cover_;
+    std::set<std::pair<Id, std::size_t>> filled_here_;  ///< fields that no signature covers
     std::int64_t takes_back_ = 0;
     std::int64_t ids_given_ = 0;
     int rows_in_entry_ = 0;

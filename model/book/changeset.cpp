@@ -6,7 +6,6 @@
 #include <sqlite3.h>
 
 #include <algorithm>
-#include <map>
 
 #include "model/book/book_error.h"
 #include "model/book/schema.h"
@@ -57,12 +56,33 @@ std::optional<Value> value_of(sqlite3_value* value) {
     return Value{std::string(text, static_cast<std::size_t>(sqlite3_value_bytes(value)))};
 }
 
-Touch touch_at(sqlite3_changeset_iter* walk) {
-    Touch touch;
+struct Step {
     const char* table = nullptr;
     int columns = 0;
     int deed = 0;
-    must(sqlite3changeset_op(walk, &table, &columns, &deed, nullptr), "a changeset does not read");
+};
+
+Step step_at(sqlite3_changeset_iter* walk) {
+    Step step;
+    must(sqlite3changeset_op(walk, &step.table, &step.columns, &step.deed, nullptr),
+         "a changeset does not read");
+    return step;
+}
+
+Id id_at(sqlite3_changeset_iter* walk) {
+    sqlite3_value* key = nullptr;
+    must(step_at(walk).deed == SQLITE_INSERT ? sqlite3changeset_new(walk, 0, &key)
+                                             : sqlite3changeset_old(walk, 0, &key),
+         "a changeset does not read");
+    const auto value = value_of(key);
+    if (!value || !std::holds_alternative<Id>(*value))
+        throw BookError("a changeset holds a row without an id");
+    return std::get<Id>(*value);
+}
+
+Touch touch_at(sqlite3_changeset_iter* walk) {
+    Touch touch;
+    const auto [table, columns, deed] = step_at(walk);
     touch.table = table;
     touch.deed = deed == SQLITE_INSERT   ? Touch::Deed::insert
                  : deed == SQLITE_UPDATE ? Touch::Deed::update
@@ -75,9 +95,23 @@ Touch touch_at(sqlite3_changeset_iter* walk) {
         touch.before.push_back(value_of(before));
         touch.after.push_back(value_of(after));
     }
-    const auto& key = touch.before.front() ? touch.before.front() : touch.after.front();
-    touch.id = std::get<Id>(key.value());
+    touch.id = id_at(walk);
     return touch;
+}
+
+/// Calls `each` at every row until it answers false.
+void walk_through(const std::string& changeset, const std::function<bool(sqlite3_changeset_iter*)>& each) {
+    if (changeset.empty()) return;
+    sqlite3_changeset_iter* walk = nullptr;
+    must(sqlite3changeset_start(&walk, length(changeset), pointer(changeset)), "a changeset does not read");
+    // The walk is freed on every way out, also when `each` throws.
+    const std::unique_ptr<sqlite3_changeset_iter, int (*)(sqlite3_changeset_iter*)> held(
+        walk, sqlite3changeset_finalize);
+    int code = SQLITE_OK;
+    while ((code = sqlite3changeset_next(walk)) == SQLITE_ROW) {
+        if (!each(walk)) return;
+    }
+    if (code != SQLITE_DONE) must(code, "a changeset does not read");
 }
 
 /// Columns of each table of the connection that a changeset may touch.
@@ -91,12 +125,16 @@ int column_count(sqlite3* db, const std::string& table) {
 }
 
 bool fits(sqlite3* db, const std::string& changeset) {
-    std::map<std::string, int> known;
+    std::string last;
+    int known = -1;
     bool all = true;
-    for_each_touch(changeset, [&](const Touch& touch) {
-        const auto [place, fresh] = known.try_emplace(touch.table, 0);
-        if (fresh) place->second = column_count(db, touch.table);
-        all = place->second == static_cast<int>(touch.before.size());
+    walk_through(changeset, [&](sqlite3_changeset_iter* walk) {
+        const Step step = step_at(walk);
+        if (last != step.table) {
+            last = step.table;
+            known = column_count(db, last);
+        }
+        all = known == step.columns;
         return all;
     });
     return all;
@@ -127,17 +165,22 @@ std::string Recording::changeset() const {
 }
 
 void for_each_touch(const std::string& changeset, const std::function<bool(const Touch&)>& each) {
-    if (changeset.empty()) return;
-    sqlite3_changeset_iter* walk = nullptr;
-    must(sqlite3changeset_start(&walk, length(changeset), pointer(changeset)), "a changeset does not read");
-    // The walk is freed on every way out, also when `each` throws.
-    const std::unique_ptr<sqlite3_changeset_iter, int (*)(sqlite3_changeset_iter*)> held(
-        walk, sqlite3changeset_finalize);
-    int code = SQLITE_OK;
-    while ((code = sqlite3changeset_next(walk)) == SQLITE_ROW) {
-        if (!each(touch_at(walk))) return;
-    }
-    if (code != SQLITE_DONE) must(code, "a changeset does not read");
+    walk_through(changeset, [&](sqlite3_changeset_iter* walk) { return each(touch_at(walk)); });
+}
+
+void for_each_touch_id(const std::string& changeset,
+                       const std::function<bool(const char* table, const Id& id)>& each) {
+    walk_through(changeset,
+                 [&](sqlite3_changeset_iter* walk) { return each(step_at(walk).table, id_at(walk)); });
+}
+
+std::optional<Touch> find_touch(const std::string& changeset, const std::string& table, const Id& id) {
+    std::optional<Touch> found;
+    walk_through(changeset, [&](sqlite3_changeset_iter* walk) {
+        if (table == step_at(walk).table && id_at(walk) == id) found = touch_at(walk);
+        return !found;
+    });
+    return found;
 }
 
 std::string inverted(const std::string& changeset) {

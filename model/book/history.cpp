@@ -4,6 +4,7 @@
 #include "model/book/changeset.h"
 #include "model/book/journal.h"
 #include "model/book/signed_rows.h"
+#include "model/book/snapshot.h"
 
 namespace spoilbook {
 
@@ -24,29 +25,19 @@ std::vector<FieldStep> fields_of(const Kind& kind, const Touch& touch) {
 }  // namespace
 
 std::vector<RowStep> history(const Book& book, const Kind& kind, const Id& id) {
+    const Snapshot still(book);
     const auto row = book.row(kind, id);
     const auto signature = row ? signed_shift_of(book, kind, *row) : std::nullopt;
-    const auto signing = signature ? signing_entry(book, signature->shift_id) : std::nullopt;
-    bool is_signed = false;
+    const auto signing = signature ? signing_of(book, signature->shift_id) : std::nullopt;
     std::vector<RowStep> steps;
-    for_each_entry(book, EntryOrder::replay, [&](const Entry& entry) {
-        for_each_touch(entry.changeset, [&](const Touch& touch) {
-            if (touch.table != kind.name || touch.id != id) return true;
-            RowStep step{entry.name,
-                         entry.at,
-                         entry.who,
-                         entry.why,
-                         entry.kind,
-                         touch.deed == Touch::Deed::insert,
-                         touch.deed == Touch::Deed::remove,
-                         is_signed,
-                         fields_of(kind, touch)};
-            steps.push_back(std::move(step));
-            return true;
-        });
-        is_signed = is_signed || (signing && entry.name == *signing);
-        return true;
-    });
+    for (const auto& place : entries_of(book, id)) {
+        const auto entry = find_entry(book, place.name);
+        const auto touch = entry ? find_touch(entry->changeset, kind.name, id) : std::nullopt;
+        if (!touch) continue;
+        steps.push_back({entry->name, entry->at, entry->who, entry->why, entry->kind,
+                         touch->deed == Touch::Deed::insert, touch->deed == Touch::Deed::remove,
+                         signing && is_after(place, *signing), fields_of(kind, *touch)});
+    }
     return steps;
 }
 

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "model/book/book.h"
+#include "model/book/book_error.h"
 #include "model/book/lock_file.h"
 
 namespace spoilbook {
@@ -23,14 +24,26 @@ struct Book::Inside {
     SQLite::Statement& prepared(const std::string& sql) {
         auto place = statements.find(sql);
         if (place == statements.end()) place = statements.emplace(sql, SQLite::Statement(*db, sql)).first;
-        place->second.reset();
+        place->second.tryReset();  // its code is that of the last run, which was told then
         place->second.clearBindings();
         return place->second;
     }
     ~Inside() {
         statements.clear();
+        // With a reader about, closing alone would leave the newest entries in the WAL only.
+        if (writable && db && !path.empty()) db->tryExec("PRAGMA wal_checkpoint(PASSIVE)");
         db.reset();
     }
 };
+
+/// Runs `read`, and makes a BookError of what SQLite throws.
+template <class F>
+auto read_from(const Book& book, F&& read) {
+    try {
+        return read();
+    } catch (const SQLite::Exception& error) {
+        throw BookError(book.path() + ": " + error.what());
+    }
+}
 
 }  // namespace spoilbook

@@ -6,6 +6,8 @@
 #include "model/book/book_error.h"
 #include "model/book/digest.h"
 #include "model/book/inside.h"
+#include "model/book/row_entries.h"
+#include "model/book/snapshot.h"
 
 namespace spoilbook {
 
@@ -50,35 +52,57 @@ void bind_bytes(SQLite::Statement& statement, int place, const std::string& byte
     statement.bind(place, bytes.data(), static_cast<int>(bytes.size()));
 }
 
+Entry proved(Entry entry) {
+    if (hash_of(entry) != entry.hash)
+        throw BookError("entry " + name_text(entry.name) + " of the journal was altered");
+    return entry;
+}
+
+SQLite::Statement entries(const Book& book, const std::string& which) {
+    return {*book.inside().db, std::string("SELECT ") + columns + " FROM journal " + which};
+}
+
 }  // namespace
 
 void for_each_entry(const Book& book, EntryOrder order, const std::function<bool(const Entry&)>& each) {
-    const std::string by = order == EntryOrder::replay
-                               ? "ORDER BY stamp_ms, stamp_count, device"
-                               : "ORDER BY stamp_ms DESC, stamp_count DESC, device DESC";
-    SQLite::Statement rows(*book.inside().db, std::string("SELECT ") + columns + " FROM journal " + by);
-    while (rows.executeStep()) {
-        if (!each(entry_from(rows))) return;
-    }
+    read_from(book, [&] {
+        auto rows = entries(book, order == EntryOrder::replay
+                                      ? "ORDER BY stamp_ms, stamp_count, device"
+                                      : "ORDER BY stamp_ms DESC, stamp_count DESC, device DESC");
+        while (rows.executeStep()) {
+            if (!each(proved(entry_from(rows)))) return;
+        }
+    });
+}
+
+void for_each_entry_by(const Book& book, const std::string& device,
+                       const std::function<bool(const Entry&)>& each) {
+    read_from(book, [&] {
+        auto rows = entries(book, "WHERE device = ? ORDER BY seq DESC");
+        rows.bind(1, device);
+        while (rows.executeStep()) {
+            if (!each(proved(entry_from(rows)))) return;
+        }
+    });
+}
+
+void for_each_entry_unproved(const Book& book, const std::function<bool(const Entry&)>& each) {
+    read_from(book, [&] {
+        auto rows = entries(book, "ORDER BY stamp_ms, stamp_count, device");
+        while (rows.executeStep()) {
+            if (!each(entry_from(rows))) return;
+        }
+    });
 }
 
 std::optional<Entry> find_entry(const Book& book, const EntryName& name) {
-    SQLite::Statement row(*book.inside().db,
-                          std::string("SELECT ") + columns + " FROM journal WHERE device = ? AND seq = ?");
-    row.bind(1, name.device);
-    row.bind(2, name.seq);
-    if (!row.executeStep()) return std::nullopt;
-    return entry_from(row);
-}
-
-std::optional<Entry> newest_entry(const Book& book, const std::string& device) {
-    auto& row = book.inside().prepared(std::string("SELECT ") + columns +
-                                       " FROM journal WHERE device = ? ORDER BY seq DESC LIMIT 1");
-    row.bind(1, device);
-    if (!row.executeStep()) return std::nullopt;
-    Entry entry = entry_from(row);
-    row.reset();
-    return entry;
+    return read_from(book, [&]() -> std::optional<Entry> {
+        auto row = entries(book, "WHERE device = ? AND seq = ?");
+        row.bind(1, name.device);
+        row.bind(2, name.seq);
+        if (!row.executeStep()) return std::nullopt;
+        return proved(entry_from(row));
+    });
 }
 
 namespace {
@@ -98,23 +122,26 @@ std::string device_after(const Book& book, const std::string& device) {
 }  // namespace
 
 JournalState journal_state(const Book& book) {
-    JournalState state;
-    HashParts parts;
-    for (auto device = device_after(book, ""); !device.empty(); device = device_after(book, device)) {
-        auto& newest = book.inside().prepared(
-            "SELECT seq, stamp_ms, stamp_count, hash FROM journal WHERE device = ? ORDER BY seq DESC LIMIT "
-            "1");
-        newest.bind(1, device);
-        newest.executeStep();
-        const std::string hash = bytes_of(newest.getColumn(3));
-        state.devices.push_back({device, newest.getColumn(0).getInt64(), newest.getColumn(1).getInt64(),
-                                 newest.getColumn(2).getInt64(), hex_text(hash)});
-        newest.reset();
-        state.entries += state.devices.back().entries;
-        parts.text(device).text(hash);
-    }
-    state.head = hex_text(parts.sha256());
-    return state;
+    const Snapshot still(book);
+    return read_from(book, [&] {
+        JournalState state;
+        HashParts parts;
+        for (auto device = device_after(book, ""); !device.empty(); device = device_after(book, device)) {
+            auto& newest = book.inside().prepared(
+                "SELECT seq, stamp_ms, stamp_count, hash FROM journal WHERE device = ? "
+                "ORDER BY seq DESC LIMIT 1");
+            newest.bind(1, device);
+            newest.executeStep();
+            const std::string hash = bytes_of(newest.getColumn(3));
+            state.devices.push_back({device, newest.getColumn(0).getInt64(), newest.getColumn(1).getInt64(),
+                                     newest.getColumn(2).getInt64(), hash, hex_text(hash)});
+            newest.reset();
+            state.entries += state.devices.back().entries;
+            parts.text(device).text(hash);
+        }
+        state.head = hex_text(parts.sha256());
+        return state;
+    });
 }
 
 void append_entry(const Book& book, const Entry& entry) {
@@ -137,6 +164,7 @@ void append_entry(const Book& book, const Entry& entry) {
     bind_bytes(insert, 15, entry.hash);
     insert.exec();
     insert.reset();
+    index_rows(book, entry);
 }
 
 }  // namespace spoilbook

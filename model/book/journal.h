@@ -10,16 +10,22 @@ namespace spoilbook {
 /// Order in which entries are given: as they are replayed (stamp, then device), or newest first.
 enum class EntryOrder { replay, newest_first };
 
-/// Calls `each` for every entry until it answers false. Throws BookError where an entry does not read.
+/// Calls `each` for every entry until it answers false. Throws BookError where an entry does not read or its
+/// hash does not fit what it holds: an altered changeset must not reach SQLite (it could loop for ever).
 void for_each_entry(const Book& book, EntryOrder order, const std::function<bool(const Entry&)>& each);
+/// The same for the entries of one device, newest first.
+void for_each_entry_by(const Book& book, const std::string& device,
+                       const std::function<bool(const Entry&)>& each);
+/// For the check, which says itself what is wrong: in replay order, without comparing the hash.
+void for_each_entry_unproved(const Book& book, const std::function<bool(const Entry&)>& each);
 std::optional<Entry> find_entry(const Book& book, const EntryName& name);
-std::optional<Entry> newest_entry(const Book& book, const std::string& device);
 
 struct DeviceHead {
     std::string device;
     std::int64_t entries = 0;                    ///< also the newest seq: a chain has no gaps
     std::int64_t stamp_ms = 0, stamp_count = 0;  ///< of its newest entry
-    std::string head;                            ///< hash of its newest entry, hexadecimal
+    std::string hash;                            ///< of its newest entry, 32 bytes
+    std::string head;                            ///< the same in hexadecimal
 };
 
 struct JournalState {

@@ -1,54 +1,85 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/book/journal_check.h"
 
-#include <set>
+#include <algorithm>
+#include <iterator>
 
 #include "model/book/book_error.h"
-#include "model/book/changeset.h"
-#include "model/book/digest.h"
 #include "model/book/inside.h"
 #include "model/book/journal.h"
+#include "model/book/material_check.h"
 #include "model/book/replay.h"
+#include "model/book/row_entries.h"
+#include "model/book/schema.h"
 #include "model/book/schema_check.h"
-#include "model/book/stored_file.h"
+#include "model/book/snapshot.h"
 
 namespace spoilbook {
 
 namespace {
 
+struct Link {
+    std::int64_t seq = 0;
+    std::string hash = std::string(32, '\0');
+};
+
+const char* broken_link(const Entry& entry, const std::map<std::string, Link>& newest) {
+    const auto before = newest.find(entry.name.device);
+    const Link last = before == newest.end() ? Link{} : before->second;
+    if (hash_of(entry) != entry.hash) return "its hash does not fit what it holds";
+    if (entry.name.seq != last.seq + 1) return "an entry before it is missing";
+    if (entry.prev != last.hash) return "it does not follow the entry before it";
+    for (const auto& [device, seq] : entry.seen) {
+        const auto other = newest.find(device);
+        if (other == newest.end() || other->second.seq < seq) return "an entry that it had seen is missing";
+    }
+    return nullptr;
+}
+
 std::optional<FirstBad> bad_chain(const Book& book) {
-    std::map<std::string, Entry> newest;
+    std::map<std::string, Link> newest;
     std::optional<FirstBad> bad;
-    const auto say = [&](const Entry& entry, const char* what) {
-        bad = FirstBad{"journal", name_text(entry.name), name_text(entry.name), what};
-        return false;
-    };
-    for_each_entry(book, EntryOrder::replay, [&](const Entry& entry) {
-        const auto before = newest.find(entry.name.device);
-        const bool first = before == newest.end();
-        if (hash_of(entry) != entry.hash) return say(entry, "its hash does not fit what it holds");
-        if (entry.name.seq != (first ? 1 : before->second.name.seq + 1))
-            return say(entry, "an entry before it is missing");
-        if (entry.prev != (first ? std::string(32, '\0') : before->second.hash))
-            return say(entry, "it does not follow the entry before it");
-        Entry slim = entry;
-        slim.changeset.clear();
-        newest[entry.name.device] = std::move(slim);
-        return true;
-    });
+    try {
+        for_each_entry_unproved(book, [&](const Entry& entry) {
+            if (const char* what = broken_link(entry, newest))
+                bad = FirstBad{"journal", name_text(entry.name), name_text(entry.name), what};
+            newest[entry.name.device] = {entry.name.seq, entry.hash};
+            return !bad;
+        });
+    } catch (const BookError& error) {
+        return FirstBad{"journal", "", "", error.what()};
+    }
     return bad;
 }
 
-std::string last_entry_of(const Book& book, const Kind& kind, const Id& id) {
-    std::string found;
-    for_each_entry(book, EntryOrder::newest_first, [&](const Entry& entry) {
-        for_each_touch(entry.changeset, [&](const Touch& touch) {
-            if (touch.table == kind.name && touch.id == id) found = name_text(entry.name);
-            return found.empty();
-        });
-        return found.empty();
-    });
-    return found;
+std::vector<EntryRow> without(const std::set<EntryRow>& all, const std::set<EntryRow>& some) {
+    std::vector<EntryRow> rest;
+    std::set_difference(all.begin(), all.end(), some.begin(), some.end(), std::back_inserter(rest));
+    return rest;
+}
+
+/// The index from rows to entries is derived; it also remembers entries cut off at the end of a chain.
+std::optional<FirstBad> bad_entry_rows(const Book& book) {
+    try {
+        const auto told = entry_rows_told(book);
+        const auto held = entry_rows_held(book);
+        auto odd = without(told, held);
+        const bool lacks_none = odd.empty();
+        if (lacks_none) odd = without(held, told);
+        if (odd.empty()) return std::nullopt;
+        const auto& [row, entry] = odd.front();
+        if (lacks_none && !find_entry(book, entry))
+            return FirstBad{"journal", name_text(entry), name_text(entry), "the entry is missing"};
+        return FirstBad{"entry_row", hex(row), name_text(entry),
+                        "it does not tell which entries wrote the row"};
+    } catch (const BookError& error) {
+        return FirstBad{"entry_row", "", "", error.what()};
+    }
+}
+
+std::string last_entry_of(const Book& book, const Id& id) {
+    const auto places = entries_of(book, id);
+    return places.empty() ? "" : name_text(places.back().name);
 }
 
 /// Compares two tables row by row, both in the order of their ids.
@@ -73,70 +104,50 @@ std::optional<std::pair<Id, const char*>> first_difference(const std::vector<Row
 std::optional<FirstBad> bad_record(const Book& book) {
     const Book told = replayed(book, [](const Entry&) { return true; });
     for (const auto& kind : all_kinds()) {
-        const auto difference = first_difference(told.rows(kind, true), book.rows(kind, true));
-        if (!difference) continue;
-        return FirstBad{kind.name, book.label_of(kind, difference->first),
-                        last_entry_of(book, kind, difference->first), difference->second};
-    }
-    return std::nullopt;
-}
-
-std::optional<FirstBad> bad_material(const Book& book) {
-    std::map<std::string, std::string> told;  // digest → entry
-    for_each_entry(book, EntryOrder::replay, [&](const Entry& entry) {
-        for (const auto& digest : entry.materials)
-            told.emplace(digest, name_text(entry.name));
-        return true;
-    });
-    SQLite::Statement files(*book.inside().db,
-                            "SELECT digest, bytes, chunks FROM stored_file ORDER BY digest");
-    std::set<std::string> held;
-    while (files.executeStep()) {
-        const std::string digest = files.getColumn(0).getString();
-        held.insert(digest);
-        if (told.count(digest) == 0) return FirstBad{"stored_file", digest, "", "no entry stored it"};
-        std::string bytes;
         try {
-            bytes = load_file(book, digest).value_or("");
-        } catch (const BookError&) {
-            return FirstBad{"stored_chunk", digest, told[digest], "a chunk is damaged"};
-        }
-        const auto chunks = (bytes.size() + chunk_bytes - 1) / chunk_bytes;
-        if (hex_text(sha256(bytes)) != digest)
-            return FirstBad{"stored_chunk", digest, told[digest], "its bytes do not fit its digest"};
-        if (files.getColumn(1).getInt64() != static_cast<std::int64_t>(bytes.size()) ||
-            files.getColumn(2).getInt64() != static_cast<std::int64_t>(chunks)) {
-            return FirstBad{"stored_file", digest, told[digest], "its size is not what it was"};
+            const auto difference = first_difference(told.rows(kind, true), book.rows(kind, true));
+            if (!difference) continue;
+            return FirstBad{kind.name, book.label_of(kind, difference->first),
+                            last_entry_of(book, difference->first), difference->second};
+        } catch (const BookError& error) {
+            return FirstBad{kind.name, "", "", error.what()};
         }
     }
-    for (const auto& [digest, entry] : told) {
-        if (held.count(digest) == 0) return FirstBad{"stored_file", digest, entry, "the file is missing"};
-    }
-    SQLite::Statement orphans(
-        *book.inside().db,
-        "SELECT digest FROM stored_chunk WHERE digest NOT IN (SELECT digest FROM stored_file)");
-    if (orphans.executeStep())
-        return FirstBad{"stored_chunk", orphans.getColumn(0).getString(), "", "no file has this chunk"};
     return std::nullopt;
 }
 
 std::optional<FirstBad> damaged_file(const Book& book) {
-    const std::string found = book.inside().db->execAndGet("PRAGMA quick_check(1)").getString();
-    if (found == "ok") return std::nullopt;
-    return FirstBad{"(the file)", "", "", found};
+    SQLite::Statement check(*book.inside().db, "PRAGMA integrity_check(1)");
+    check.executeStep();
+    const std::string found = check.getColumn(0).getString();
+    if (found != "ok") return FirstBad{"(the file)", "", "", found};
+    SQLite::Statement loose(*book.inside().db, "PRAGMA foreign_key_check");
+    if (!loose.executeStep()) return std::nullopt;
+    return FirstBad{loose.getColumn(0).getString(), "", "", "a row refers to one that is not there"};
+}
+
+std::optional<FirstBad> bad_header(const Book& book) {
+    const auto number = [&](const char* pragma) { return book.inside().db->execAndGet(pragma).getInt64(); };
+    if (number("PRAGMA application_id") == book_application_id &&
+        number("PRAGMA user_version") == book_schema_version)
+        return std::nullopt;
+    return FirstBad{"(the file)", "", "", "its header does not name this kind and version of book"};
 }
 
 }  // namespace
 
 std::optional<FirstBad> check_journal(const Book& book) {
     try {
-        if (auto bad = damaged_file(book)) return bad;
-        if (const auto odd = odd_table(book)) return FirstBad{odd->substr(0, odd->find(' ')), "", "", *odd};
+        const Snapshot still(book);
+        if (auto bad = bad_header(book)) return bad;
+        if (auto odd = odd_table(book)) return FirstBad{odd->name, "", "", odd->what};
         if (auto bad = bad_chain(book)) return bad;
+        if (auto bad = bad_entry_rows(book)) return bad;
         if (auto bad = bad_record(book)) return bad;
-        return bad_material(book);
+        if (auto bad = bad_material(book)) return bad;
+        return damaged_file(book);
     } catch (const BookError& error) {
-        return FirstBad{"journal", "", "", error.what()};
+        return FirstBad{"(the file)", "", "", error.what()};
     } catch (const SQLite::Exception& error) {
         return FirstBad{"(the file)", "", "", error.what()};
     }

@@ -8,6 +8,9 @@
 
 namespace spoilbook {
 
+/// The highest number that tells entries of one millisecond apart: the 12 bits that an id has for it.
+constexpr std::int64_t last_stamp_count = 0xFFF;
+
 /// What makes a new row's id: the stamp and the name of the entry it comes with, and its number there.
 struct IdSource {
     std::int64_t stamp_ms = 0;

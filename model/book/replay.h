@@ -12,7 +12,7 @@ namespace spoilbook {
 Book replayed(const Book& book, const std::function<bool(const Entry&)>& take);
 
 /// The point up to which the journal is taken: an entry ("device:seq", or "seq" where the book has one
-/// device), and all before it in replay order; or a time: every entry made by then.
+/// device), and all before it in replay order; or a time: every entry whose stamp is not later.
 struct KnownAt {
     std::optional<EntryName> entry;
     std::optional<Instant> time;

@@ -11,7 +11,7 @@ namespace spoilbook {
 namespace {
 
 std::string column_list(const Kind& kind) {
-    std::string list = "id";
+    std::string list = "uuid";
     for (const auto& field : kind.fields)
         list += ", " + quoted(field.name);
     return list + ", struck";

@@ -27,7 +27,7 @@ std::string column(const Field& field) {
     std::string sql = quoted(field.name) + " " + column_type(field.type);
     if (field.type == FieldType::reference) {
         // Deferred, so that a changeset may bring parent and child in either order.
-        sql += fmt::format(" REFERENCES {}(id) DEFERRABLE INITIALLY DEFERRED", quoted(field.refers_to));
+        sql += fmt::format(" REFERENCES {}(uuid) DEFERRABLE INITIALLY DEFERRED", quoted(field.refers_to));
     }
     const bool single = field.type == FieldType::number || field.type == FieldType::integer;
     if (single && field.bounded) {
@@ -50,6 +50,10 @@ const char* journal_table =
     "materials TEXT NOT NULL, seen TEXT NOT NULL, prev BLOB NOT NULL, hash BLOB NOT NULL, "
     "PRIMARY KEY (device, seq)) STRICT";
 
+const char* entry_row_table =
+    "CREATE TABLE entry_row (uuid BLOB NOT NULL, device TEXT NOT NULL, seq INTEGER NOT NULL, "
+    "PRIMARY KEY (uuid, device, seq)) STRICT, WITHOUT ROWID";
+
 const char* stored_file_table =
     "CREATE TABLE stored_file (digest TEXT NOT NULL PRIMARY KEY, bytes INTEGER NOT NULL, "
     "chunks INTEGER NOT NULL) STRICT";
@@ -65,10 +69,10 @@ std::string quoted(const std::string& name) {
 }
 
 std::string create_table(const Kind& kind) {
-    std::string sql = "CREATE TABLE " + quoted(kind.name) + " (id BLOB NOT NULL PRIMARY KEY";
+    std::string sql = "CREATE TABLE " + quoted(kind.name) + " (uuid BLOB NOT NULL PRIMARY KEY";
     for (const auto& field : kind.fields)
         sql += ", " + column(field);
-    return sql + ", struck INTEGER) STRICT";
+    return sql + ", struck INTEGER CHECK (struck = 1)) STRICT";
 }
 
 std::vector<std::string> create_statements() {
@@ -83,8 +87,11 @@ std::vector<std::string> create_statements() {
                 fmt::format("CREATE INDEX \"{0}_by_{1}\" ON \"{0}\" (\"{1}\")", kind.name, field.name));
         }
     }
+    // Which signed shift a load belongs to is asked at each change of the load.
+    statements.emplace_back("CREATE INDEX shift_by_end ON shift (\"end\")");
     statements.emplace_back(journal_table);
     statements.emplace_back("CREATE INDEX journal_by_stamp ON journal (stamp_ms, stamp_count, device)");
+    statements.emplace_back(entry_row_table);
     statements.emplace_back(stored_file_table);
     statements.emplace_back(stored_chunk_table);
     return statements;

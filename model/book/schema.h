@@ -13,8 +13,9 @@ namespace spoilbook {
 constexpr std::int64_t book_application_id = 0x5370426b;
 constexpr std::int64_t book_schema_version = 1;
 
-/// The statement that makes a kind's table: STRICT, the id as its key, every column nullable, a CHECK for
-/// every range and choice (trust.md, "Rules for a record table").
+/// The statement that makes a kind's table: STRICT, the row's id as its key (in the column uuid: several
+/// kinds have a label of the name id), every other column nullable, a CHECK for every range and choice
+/// (docs/journal.md, "Rules for a record table").
 std::string create_table(const Kind& kind);
 /// Every statement of an empty book, in order.
 std::vector<std::string> create_statements();

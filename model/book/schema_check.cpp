@@ -7,26 +7,27 @@ namespace spoilbook {
 
 namespace {
 
-std::map<std::string, std::string> statements_of(const Book& book) {
-    std::map<std::string, std::string> found;
-    SQLite::Statement rows(*book.inside().db, "SELECT name, ifnull(sql, '') FROM sqlite_schema");
+/// (name, type) → statement; a trigger may bear the name of a table.
+std::map<std::pair<std::string, std::string>, std::string> statements_of(const Book& book) {
+    std::map<std::pair<std::string, std::string>, std::string> found;
+    SQLite::Statement rows(*book.inside().db, "SELECT name, type, ifnull(sql, '') FROM sqlite_schema");
     while (rows.executeStep())
-        found[rows.getColumn(0).getString()] = rows.getColumn(1).getString();
+        found[{rows.getColumn(0).getString(), rows.getColumn(1).getString()}] = rows.getColumn(2).getString();
     return found;
 }
 
 }  // namespace
 
-std::optional<std::string> odd_table(const Book& book) {
+std::optional<OddTable> odd_table(const Book& book) {
     const auto wanted = statements_of(Book::in_memory("schema"));
-    const auto found = statements_of(book);
-    for (const auto& [name, sql] : found) {
-        const auto place = wanted.find(name);
-        if (place == wanted.end()) return name + " is none of ours";
-        if (place->second != sql) return name + " is made otherwise";
+    const auto found = read_from(book, [&] { return statements_of(book); });
+    for (const auto& [key, sql] : found) {
+        const auto place = wanted.find(key);
+        if (place == wanted.end()) return OddTable{key.first, "this " + key.second + " is none of ours"};
+        if (place->second != sql) return OddTable{key.first, "this " + key.second + " is made otherwise"};
     }
-    for (const auto& [name, sql] : wanted) {
-        if (found.count(name) == 0) return name + " is missing";
+    for (const auto& [key, sql] : wanted) {
+        if (found.count(key) == 0) return OddTable{key.first, "this " + key.second + " is missing"};
     }
     return std::nullopt;
 }

@@ -5,8 +5,13 @@
 
 namespace spoilbook {
 
-/// The first table, index, view or trigger that a book of this version does not have, lacks, or has otherwise
-/// made, in words; nothing where all stand as they should.
-std::optional<std::string> odd_table(const Book& book);
+/// A table, index, view or trigger that is not as this version of a book has it.
+struct OddTable {
+    std::string name, what;
+};
+
+/// The first that a book of this version does not have, lacks, or has otherwise made; nothing where all stand
+/// as they should.
+std::optional<OddTable> odd_table(const Book& book);
 
 }  // namespace spoilbook

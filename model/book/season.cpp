@@ -4,6 +4,7 @@
 #include "model/book/book_error.h"
 #include "model/book/inside.h"
 #include "model/book/row_store.h"
+#include "model/book/snapshot.h"
 
 namespace spoilbook {
 
@@ -12,10 +13,12 @@ namespace {
 template <class R>
 void fill(const Book& book, Shelf<R>& shelf) {
     const auto& made = definition<R>();
-    SQLite::Statement statement(*book.inside().db,
-                                select_sql(made.kind(), "WHERE struck IS NULL ORDER BY id"));
-    while (statement.executeStep())
-        shelf.add(made.read(row_from(statement, made.kind())));
+    read_from(book, [&] {
+        SQLite::Statement statement(*book.inside().db,
+                                    select_sql(made.kind(), "WHERE struck IS NULL ORDER BY uuid"));
+        while (statement.executeStep())
+            shelf.add(made.read(row_from(statement, made.kind())));
+    });
 }
 
 std::optional<Harbour> harbour_of(const Book& book) {
@@ -39,6 +42,7 @@ Zone book_zone(const Book& book) {
 }
 
 Season read_season(const Book& book) {
+    const Snapshot still(book);
     Season season;
     const auto harbour = harbour_of(book);
     if (harbour) season.harbour = *harbour;

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/book/signed_rows.h"
 
+#include <algorithm>
+#include <tuple>
+
 #include "model/book/changeset.h"
 #include "model/book/inside.h"
 #include "model/book/journal.h"
@@ -24,13 +27,22 @@ Id reference_of(const Book& book, std::string_view kind_name, const Id& id, std:
 
 /// The signed shift in which a load's loading ended.
 Id shift_of_load(const Book& book, const Id& load) {
-    if (!load) return {};
-    SQLite::Statement shift(*book.inside().db,
-                            "SELECT s.id FROM shift s, load l WHERE l.id = ? AND s.signed_at IS NOT NULL AND "
-                            "s.struck IS NULL AND s.start <= l.loading_end AND (s.\"end\" IS NULL OR "
-                            "l.loading_end < s.\"end\") ORDER BY s.id LIMIT 1");
-    bind_id(shift, 1, load);
-    return shift.executeStep() ? id_from(shift.getColumn(0)) : Id{};
+    const Kind& loads = kind("load");
+    const auto row = load ? book.row(loads, load) : std::nullopt;
+    const auto* ended =
+        row ? std::get_if<std::int64_t>(&row->values[*loads.index_of("loading_end")]) : nullptr;
+    if (ended == nullptr) return {};
+    return read_from(book, [&] {
+        // Two searches of shift_by_end: shifts not ended, and those that ended later. The + keeps SQLite
+        // from walking all shifts in the order of their ids.
+        auto& shift = book.inside().prepared(
+            "SELECT uuid FROM shift WHERE (\"end\" IS NULL OR \"end\" > ?1) AND start <= ?1 "
+            "AND signed_at IS NOT NULL AND struck IS NULL ORDER BY +uuid LIMIT 1");
+        shift.bind(1, *ended);
+        const Id found = shift.executeStep() ? id_from(shift.getColumn(0)) : Id{};
+        shift.tryReset();
+        return found;
+    });
 }
 
 Id shift_of(const Book& book, const Kind& kind, const Row& row) {
@@ -49,39 +61,46 @@ Id shift_of(const Book& book, const Kind& kind, const Row& row) {
     return {};
 }
 
-/// Whether the row held something in that field when `signing` was written.
-bool was_filled_then(const Book& book, const Kind& kind, const Id& id, std::size_t field,
-                     const EntryName& signing) {
-    bool filled = true;  // no later entry touched it: it is as it was
-    for_each_entry(book, EntryOrder::newest_first, [&](const Entry& entry) {
-        if (entry.name == signing) return false;
-        for_each_touch(entry.changeset, [&](const Touch& touch) {
-            if (touch.table != kind.name || touch.id != id) return true;
-            if (touch.deed == Touch::Deed::insert) filled = false;
-            const auto& before = touch.before[field + 1];
-            if (before) filled = !is_blank(*before);
-            return true;
-        });
-        return true;
-    });
-    return filled;
+bool puts_a_signature(const Book& book, const EntryName& name, const Id& shift) {
+    const Kind& shifts = kind("shift");
+    const std::size_t column = *shifts.index_of("signed_at") + 1;
+    const auto entry = find_entry(book, name);
+    const auto touch = entry ? find_touch(entry->changeset, shifts.name, shift) : std::nullopt;
+    return touch && touch->after[column] && !is_blank(*touch->after[column]);
+}
+
+/// Whether the row held something in that field when the first of `later` had not been written yet.
+bool was_filled_before(const Book& book, const std::vector<EntryPlace>& later, const Kind& kind,
+                       const Row& row, std::size_t field) {
+    for (const auto& place : later) {
+        const auto entry = find_entry(book, place.name);
+        const auto touch = entry ? find_touch(entry->changeset, kind.name, row.id) : std::nullopt;
+        if (touch && touch->before[field + 1]) return !is_blank(*touch->before[field + 1]);
+    }
+    return !is_blank(row.values[field]);  // no later entry changed it: it is as it was
 }
 
 }  // namespace
 
-std::optional<EntryName> signing_entry(const Book& book, const Id& shift) {
-    const std::size_t column = *kind("shift").index_of("signed_at") + 1;
-    std::optional<EntryName> found;
-    for_each_entry(book, EntryOrder::newest_first, [&](const Entry& entry) {
-        for_each_touch(entry.changeset, [&](const Touch& touch) {
-            const bool signs = touch.table == "shift" && touch.id == shift && touch.after[column] &&
-                               !is_blank(*touch.after[column]);
-            if (signs) found = entry.name;
-            return !found;
-        });
-        return !found;
+bool is_after(const EntryPlace& entry, const EntryPlace& signing) {
+    const bool same_import = entry.kind == EntryKind::import && signing.kind == EntryKind::import &&
+                             entry.name.device == signing.name.device && entry.at == signing.at;
+    const auto order = [](const EntryPlace& of) {
+        return std::tie(of.stamp_ms, of.stamp_count, of.name.device);
+    };
+    return !same_import && order(entry) > order(signing);
+}
+
+std::optional<EntryPlace> signing_of(const Book& book, const Id& shift) {
+    const Kind& shifts = kind("shift");
+    const auto row = book.row(shifts, shift);
+    if (!row || is_blank(row->values[*shifts.index_of("signed_at")])) return std::nullopt;
+    const auto places = entries_of(book, shift);
+    const auto found = std::find_if(places.rbegin(), places.rend(), [&](const EntryPlace& place) {
+        return puts_a_signature(book, place.name, shift);
     });
-    return found;
+    if (found == places.rend()) return std::nullopt;
+    return *found;
 }
 
 std::optional<Signature> signed_shift_of(const Book& book, const Kind& of, const Row& row) {
@@ -95,12 +114,26 @@ std::optional<Signature> signed_shift_of(const Book& book, const Kind& of, const
                      is_blank(by) ? "" : std::get<std::string>(by)};
 }
 
-std::optional<Signature> signature_over(const Book& book, const Kind& of, const Row& row,
-                                        std::optional<std::size_t> field) {
-    auto signature = signed_shift_of(book, of, row);
-    if (!signature || !field) return signature;
-    const auto signing = signing_entry(book, signature->shift_id);
-    if (signing && !was_filled_then(book, of, row.id, *field, *signing)) return std::nullopt;
+std::optional<EntryPlace> SignatureCover::signing(const Id& shift) {
+    const auto place = signings_.find(shift);
+    if (place != signings_.end()) return place->second;
+    const auto found = signing_of(book_, shift);
+    if (found) signings_.emplace(shift, found);
+    return found;
+}
+
+std::optional<Signature> SignatureCover::over(const Kind& of, const Row& row,
+                                              std::optional<std::size_t> field) {
+    auto signature = signed_shift_of(book_, of, row);
+    const auto signed_by = signature ? signing(signature->shift_id) : std::nullopt;
+    if (!signed_by) return std::nullopt;
+    auto places = entries_of(book_, row.id);
+    const auto first_later = std::find_if(
+        places.begin(), places.end(), [&](const EntryPlace& place) { return is_after(place, *signed_by); });
+    const bool was_there = first_later != places.begin();
+    places.erase(places.begin(), first_later);
+    if (!was_there) return std::nullopt;
+    if (field && !was_filled_before(book_, places, of, row, *field)) return std::nullopt;
     return signature;
 }
 

@@ -58,15 +58,24 @@ Checked<std::string> store_file(const Book& book, const std::string& bytes) {
 
 std::optional<std::string> load_file(const Book& book, const std::string& digest) {
     auto& db = *book.inside().db;
-    SQLite::Statement file(db, "SELECT bytes FROM stored_file WHERE digest = ?");
+    SQLite::Statement file(db, "SELECT bytes, chunks FROM stored_file WHERE digest = ?");
     file.bind(1, digest);
     if (!file.executeStep()) return std::nullopt;
+    const auto broken = [&](const char* what) { return BookError("stored file " + digest + ": " + what); };
     std::string bytes;
-    SQLite::Statement chunk(db, "SELECT packed FROM stored_chunk WHERE digest = ? ORDER BY n");
+    std::int64_t chunks = 0;
+    SQLite::Statement chunk(db, "SELECT n, packed FROM stored_chunk WHERE digest = ? ORDER BY n");
     chunk.bind(1, digest);
     while (chunk.executeStep()) {
-        const auto column = chunk.getColumn(0);
+        if (chunk.getColumn(0).getInt64() != chunks++) throw broken("a chunk is missing");
+        const auto column = chunk.getColumn(1);
         bytes += unpacked(column.getBlob(), static_cast<std::size_t>(column.getBytes()));
+        if (bytes.size() > largest_file_bytes) throw broken("it is larger than any that was stored");
+    }
+    if (chunks != file.getColumn(1).getInt64()) throw broken("a chunk is missing or was added");
+    if (static_cast<std::int64_t>(bytes.size()) != file.getColumn(0).getInt64() ||
+        hex_text(sha256(bytes)) != digest) {
+        throw broken("its bytes do not fit its digest");
     }
     return bytes;
 }

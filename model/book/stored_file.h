@@ -13,7 +13,8 @@ constexpr std::size_t largest_file_bytes = 1'000'000'000;
 /// Stores bytes within the open transaction unless they are there already; answers the digest (64
 /// hexadecimal digits). Refuses over 1 GB.
 Checked<std::string> store_file(const Book& book, const std::string& bytes);
-/// The bytes as they came; nothing where there is no such file. Throws BookError where a chunk is broken.
+/// The bytes as they came; nothing where there is no such file. Throws BookError where they do
+/// not fit the digest.
 std::optional<std::string> load_file(const Book& book, const std::string& digest);
 
 }  // namespace spoilbook

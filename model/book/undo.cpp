@@ -12,8 +12,9 @@ namespace spoilbook {
 
 namespace {
 
-bool can_be_taken_back(EntryKind kind) {
-    return kind == EntryKind::change || kind == EntryKind::correct;
+bool can_be_taken_back(const Entry& entry) {
+    // An entry that only stored a file has nothing to take back: what is stored stays.
+    return (entry.kind == EntryKind::change || entry.kind == EntryKind::correct) && !entry.changeset.empty();
 }
 
 bool opens_a_shift(const Entry& entry) {
@@ -25,30 +26,33 @@ bool opens_a_shift(const Entry& entry) {
     return opens;
 }
 
-bool refers_to(const Touch& touch, const Id& id) {
-    if (touch.id == id) return true;
-    for (const auto& value : touch.after) {
-        const auto* reference = value ? std::get_if<Id>(&*value) : nullptr;
-        if (reference != nullptr && *reference == id) return true;
+/// Whether `later` is in the way of taking back or restoring `target`: it changed the same field, or the row
+/// that came or went with the one, or refers to it.
+bool stands_on(const Touch& later, const Touch& target) {
+    const bool whole_row = target.deed != Touch::Deed::update || later.deed != Touch::Deed::update;
+    for (std::size_t i = 0; i < later.after.size(); ++i) {
+        const auto& value = later.after[i];
+        const auto* reference = value && i > 0 ? std::get_if<Id>(&*value) : nullptr;
+        if (reference != nullptr && *reference == target.id && target.deed != Touch::Deed::update)
+            return true;
+        const bool same_field = value && i > 0 && i < target.after.size() && target.after[i];
+        if (later.id == target.id && (whole_row || same_field)) return true;
     }
     return false;
 }
 
-/// The newest entry after `target` that touches one of its rows or refers to one.
+/// The newest entry after `target` that stands on it, in words.
 std::string standing_on(const Book& book, const Entry& target) {
-    std::set<Id> rows;
-    for_each_touch(target.changeset, [&](const Touch& touch) {
-        rows.insert(touch.id);
-        return true;
-    });
     std::string found;
     for_each_entry(book, EntryOrder::newest_first, [&](const Entry& entry) {
         if (entry.name == target.name) return false;
-        for_each_touch(entry.changeset, [&](const Touch& touch) {
-            for (const auto& row : rows) {
-                if (refers_to(touch, row))
+        if (entry.name.device == target.name.device && entry.takes_back == target.name.seq) return true;
+        for_each_touch(entry.changeset, [&](const Touch& later) {
+            for_each_touch(target.changeset, [&](const Touch& touch) {
+                if (stands_on(later, touch))
                     found = name_text(entry.name) + " by " + (entry.who.empty() ? "someone" : entry.who);
-            }
+                return found.empty();
+            });
             return found.empty();
         });
         return found.empty();
@@ -56,23 +60,19 @@ std::string standing_on(const Book& book, const Entry& target) {
     return found.empty() ? "a later change" : "entry " + found;
 }
 
-bool later(const Book& book, const EntryName& a, const Entry& b) {
-    const auto entry = find_entry(book, a);
-    return entry && std::pair(entry->stamp_ms, entry->stamp_count) > std::pair(b.stamp_ms, b.stamp_count);
-}
-
 /// A refusal where undoing (or redoing) `target` would change what a signature covers.
 Checked<Done> touches_nothing_signed(const Book& book, const Entry& target) {
+    const EntryPlace when{target.name, target.at, target.stamp_ms, target.stamp_count, target.kind};
     std::optional<Refusal> refusal;
     for_each_touch(target.changeset, [&](const Touch& touch) {
         const Kind& of = kind(touch.table);
         const auto row = book.row(of, touch.id);
         const auto signature = row ? signed_shift_of(book, of, *row) : std::nullopt;
-        const auto signing = signature ? signing_entry(book, signature->shift_id) : std::nullopt;
-        if (signing && (target.kind == EntryKind::correct || later(book, *signing, target))) {
+        const auto signing = signature ? signing_of(book, signature->shift_id) : std::nullopt;
+        if (signing && (target.kind == EntryKind::correct || !is_after(when, *signing))) {
             refusal = Refusal{
                 "signed", touch.table + " " + book.label_of(of, touch.id),
-                "it is signed with shift " + signature->shift + " (entry " + name_text(*signing) + ")",
+                "it is signed with shift " + signature->shift + " (entry " + name_text(signing->name) + ")",
                 "correct it with a reason instead"};
         }
         return !refusal;
@@ -101,21 +101,20 @@ Checked<EntryName> apply_again(Book& book, const Act& act, EntryKind kind, const
 
 std::optional<Entry> next_undo(const Book& book, const std::string& who) {
     std::set<std::int64_t> settled;  // seqs whose newest fate is known
-    std::optional<Entry> found;
     std::set<std::int64_t> undone;
-    for_each_entry(book, EntryOrder::newest_first, [&](const Entry& entry) {
-        if (entry.name.device != book.inside().device) return true;
-        const bool mine = entry.who == who;
-        if (mine && (entry.kind == EntryKind::undo || entry.kind == EntryKind::redo)) {
+    std::optional<Entry> found;
+    for_each_entry_by(book, book.inside().device, [&](const Entry& entry) {
+        if (entry.takes_back != 0) {
             if (settled.insert(entry.takes_back).second && entry.kind == EntryKind::undo)
                 undone.insert(entry.takes_back);
-        } else if (mine && can_be_taken_back(entry.kind) && undone.count(entry.name.seq) == 0) {
+            return true;
+        }
+        if (undone.count(entry.name.seq) > 0) return true;
+        if (entry.who == who && can_be_taken_back(entry)) {
             found = entry;
             return false;
         }
-        const bool taken_back = undone.count(entry.name.seq) > 0;
-        return taken_back || entry.kind == EntryKind::undo || entry.kind == EntryKind::redo ||
-               !opens_a_shift(entry);
+        return !opens_a_shift(entry);
     });
     return found;
 }
@@ -123,8 +122,8 @@ std::optional<Entry> next_undo(const Book& book, const std::string& who) {
 std::optional<Entry> next_redo(const Book& book, const std::string& who) {
     std::set<std::int64_t> restored;
     std::int64_t target = 0;
-    for_each_entry(book, EntryOrder::newest_first, [&](const Entry& entry) {
-        if (entry.name.device != book.inside().device || entry.who != who) return true;
+    for_each_entry_by(book, book.inside().device, [&](const Entry& entry) {
+        if (entry.who != who) return true;
         if (entry.kind == EntryKind::redo) {
             restored.insert(entry.takes_back);
             return true;

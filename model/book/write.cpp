@@ -33,11 +33,29 @@ class OpenTransaction {
     bool over_ = false;
 };
 
-/// An error from COMMIT does not prove that nothing was written: what the journal holds decides.
-bool landed_after_all(Book& book, const OpenChange& change) {
-    const auto& name = change.last_entry();
-    if (!name || sqlite3_get_autocommit(book.inside().db->getHandle()) == 0) return false;
-    return find_entry(book, *name).has_value();
+bool is_there(const Book& book, const EntryName& name) {
+    try {
+        return find_entry(book, name).has_value();
+    } catch (const BookError&) {
+        return false;  // the disk does not answer: nobody knows
+    }
+}
+
+/// COMMIT, which may fail and have written all the same: what the journal holds decides.
+void commit(Book& book, OpenTransaction& transaction, const OpenChange& change) {
+    try {
+        transaction.commit();
+        return;
+    } catch (const SQLite::Exception& error) {
+        if (error.getErrorCode() == SQLITE_CONSTRAINT) throw;
+        const bool over = sqlite3_get_autocommit(book.inside().db->getHandle()) != 0;
+        const std::string why = book.path() + ": the disk failed while the change was being written: ";
+        if (!over) throw BookError(why + error.what() + "; nothing was written");
+        const auto& name = change.last_entry();
+        if (name && is_there(book, *name)) return;
+        throw BookError(why + error.what() +
+                        "; look in the journal whether it is there before doing it again");
+    }
 }
 
 }  // namespace
@@ -52,11 +70,7 @@ Checked<std::optional<EntryName>> write(Book& book, const Act& act,
         OpenChange change(book, act);
         if (auto done = body(change); !done) return done.refusals();
         change.end_entry();
-        try {
-            transaction.commit();
-        } catch (const SQLite::Exception&) {
-            if (!landed_after_all(book, change)) throw;
-        }
+        commit(book, transaction, change);
         return change.last_entry();
     } catch (const SQLite::Exception& error) {
         if (error.getErrorCode() == SQLITE_CONSTRAINT) {
