@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: GPL-3.0-or-later
 # app/without-display.sh BOOK: what app/run.sh shows where there is no display. On a copy of the sample book it
-# logs a load and its trip, prints the headroom before and after, and makes a return; BOOK stays as it is.
+# prints the headroom, asks the release check, logs a trip and makes the month's return; BOOK stays as it is.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
@@ -11,7 +11,10 @@ folder=$(mktemp -d "${TMPDIR:-/tmp}/spoilbook.XXXXXX")
 cp "$book" "$folder/marram.sbook"
 chmod u+w "$folder/marram.sbook"
 book=$folder/marram.sbook
-as_at=2026-05-30T18:00+12:00
+# The book stands at 30 May 2026, 18:00: Teal lies full alongside with load L-0601.
+before=2026-05-30T18:00+12:00
+after=2026-05-30T21:30+12:00
+there=(--lat=-40.584900 --lon=179.628000)
 
 # run COMMAND...: shows the command as one would type it, then its answer.
 run() {
@@ -21,17 +24,17 @@ run() {
 }
 
 echo "No display: the sample book is taken through one trip on the command line, in $folder"
-run headroom "$book" --as-at "$as_at"
-run log "$book" load L-9001 barge=Teal material=silt loading_start=2026-05-30T13:10+12:00 \
-    loading_end=2026-05-30T14:30+12:00 stated_in_situ_m3=331 "stated_how=from the barge's marks" --by Ana
-run log "$book" trip T-9001 load=L-9001 tug=Plover departed=2026-05-30T14:40+12:00 \
-    release_start=2026-05-30T16:05+12:00 release_end=2026-05-30T16:12+12:00 returned=2026-05-30T17:20+12:00 \
-    "ground=Gannet Patch" --by Ana
-run headroom "$book" --as-at "$as_at"
+run headroom "$book" --as-at "$before"
+run release-check "$book" --load L-0601 --at 2026-05-30T19:40+12:00 "${there[@]}" --as-at "$before"
+run log "$book" trip T-0602 load=L-0601 tug=Plover departed=2026-05-30T18:05+12:00 \
+    release_start=2026-05-30T19:40+12:00 release_end=2026-05-30T19:48+12:00 returned=2026-05-30T21:15+12:00 \
+    "ground=Gannet Patch" cell=A2 lat=-40.584900 lon=179.628000 position_u_m=5 position_from=receiver \
+    wave_height_m=0.7 tow=astern receiver_on=barge --by Dex --clock "$after"
+run headroom "$book" --as-at "$after"
 
 # The return is made whatever is missing; status 1 says that something is, and names it.
 status=0
-run return "$book" --period 2026-05 --out "$folder/return" --as-at "$as_at" || status=$?
+run return "$book" --period 2026-05 --out "$folder/return" --as-at 2026-06-01T09:00+12:00 || status=$?
 if ((status > 1)); then
     echo "app/without-display.sh: sbk return ended with $status" >&2
     exit "$status"
