@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <nlohmann/json.hpp>
+#include <string>
+#include <vector>
+
+#include "model/book/book.h"
+#include "model/consent/ledger.h"
+
+namespace spoilbook {
+
+/// Exit status: 0 answered or done, whatever the answer; 1 refused or not intact; 2 wrong usage.
+enum Exit { answered = 0, refused = 1, wrong_usage = 2 };
+
+/// What every command takes.
+struct Options {
+    bool json = false;
+    std::string book;
+    std::string as_at, known_at;  ///< of reads
+    std::string by, why;          ///< of writes
+    std::string clock, device;    ///< of replays: instead of the machine's clock and name
+};
+
+/// What a command has to say: JSON for --json, lines for people.
+struct Said {
+    nlohmann::ordered_json json = nlohmann::ordered_json::object();
+    std::string text;
+    int exit = answered;
+};
+
+/// The task of the command that was given; run after all options are read.
+using Task = std::function<int()>;
+
+/// Adds a command; options shared by all are there already.
+CLI::App* add_command(CLI::App& program, Options& options, const std::string& name,
+                      const std::string& summary);
+void add_read_options(CLI::App& command, Options& options);
+void add_write_options(CLI::App& command, Options& options);
+
+// One file a family. Each sets `task` when its command was given.
+void add_book_commands(CLI::App& program, Options& options, Task& task);
+void add_figure_commands(CLI::App& program, Options& options, Task& task);
+void add_write_commands(CLI::App& program, Options& options, Task& task);
+void add_journal_commands(CLI::App& program, Options& options, Task& task);
+void add_return_commands(CLI::App& program, Options& options, Task& task);
+
+/// Prints and gives the exit status.
+int say(const Options& options, const Said& said);
+/// All reasons, one a line on standard error; with --json also as {"refusals": […]} on standard output.
+int refuse(const Options& options, const Refusals& refusals);
+void print_notes(const Notes& notes);
+
+Instant clock_of(const Options& options);
+std::string device_of(const Options& options);
+Act act_of(const Options& options, EntryKind kind = EntryKind::change);
+
+/// What a read reads: the season as known at --known-at, and the instant of --as-at.
+struct Reading {
+    std::optional<Book> book;
+    Season season;
+    std::unique_ptr<Ledger> ledger;
+    Instant as_at;
+};
+
+/// Opens for reading; `answer` makes what is said. Refusals are printed.
+int read_book(const Options& options, const std::function<Checked<Said>(const Reading&)>& answer);
+/// Opens for writing.
+int write_book(const Options& options, const std::function<Checked<Said>(Book&)>& deed);
+
+/// number, or null where there is none.
+nlohmann::ordered_json number_or_null(const std::optional<double>& value);
+nlohmann::ordered_json instant_or_null(const std::optional<Instant>& at, const Zone& zone);
+/// An estimate's value and _u under `name`, or nulls.
+void put_estimate(nlohmann::ordered_json& object, const std::string& name,
+                  const std::optional<Estimate>& estimate);
+
+}  // namespace spoilbook

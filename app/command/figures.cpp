@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include "app/command/command.h"
+#include "app/command/figures_text.h"
+#include "model/answer/release_places.h"
+#include "model/answer/volumes.h"
+#include "model/consent/limit.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json limit_json(const LimitState& state, const Zone& zone) {
+    Json row;
+    row["consent"] = state.consent == nullptr ? Json(nullptr) : Json(state.consent->consent);
+    row["condition"] = state.condition->condition;
+    row["text"] = state.condition->text;
+    row["quantity"] = measure_text(state.quantity.measure);
+    row["method"] = state.quantity.method.empty() ? Json(nullptr) : Json(state.quantity.method);
+    row["op"] = state.quantity.at_most ? "at_most" : "at_least";
+    row["share"] = state.quantity.share_of_total.has_value();
+    if (state.member) {
+        row["each"] = Json::object();
+        row["each"][each_of_text(state.quantity.each_of)] =
+            state.member->name.empty() ? Json(nullptr) : Json(state.member->name);
+    } else {
+        row["each"] = nullptr;
+    }
+    row["window_start"] = instant_or_null(state.window_start, zone);
+    row["window_end"] = instant_or_null(state.window_end, zone);
+    row["limit"] = number_or_null(state.limit);
+    row["used"] = state.used;
+    row["used_u"] = state.used_u;
+    row["headroom"] = number_or_null(state.headroom());
+    row["p_over"] = number_or_null(state.p_over);
+    row["first_over"] = instant_or_null(state.first_over, zone);
+    row["unknown"] = state.unknown;
+    row["used_over_years"] = number_or_null(state.used_over_years);
+    return row;
+}
+
+Checked<Said> say_headroom(const Reading& reading) {
+    Said said;
+    Refusals refusals;
+    const auto states = limits_at(*reading.ledger, reading.as_at, &refusals);
+    if (!refusals.empty()) return refusals;
+    said.json["as_at"] = instant_text(reading.as_at, reading.season.zone);
+    said.json["limits"] = Json::array();
+    for (const auto& state : states)
+        said.json["limits"].push_back(limit_json(state, reading.season.zone));
+    said.text = headroom_text(states, reading.as_at, reading.season);
+    return said;
+}
+
+Json amounts_json(const Amounts& amounts, Json row) {
+    put_estimate(row, "hopper_m3", amounts.hopper_m3);
+    put_estimate(row, "in_situ_m3", amounts.in_situ_m3);
+    put_estimate(row, "wet_t", amounts.wet_t);
+    put_estimate(row, "dry_t", amounts.dry_t);
+    return row;
+}
+
+Checked<std::vector<GroupBy>> groups_from(const std::vector<std::string>& names) {
+    std::vector<GroupBy> groups;
+    for (const auto& name : names) {
+        const auto group = group_named(name);
+        if (!group)
+            throw CLI::ValidationError(
+                "--by", "\"" + name + "\" is not one of claim, month, ground, cell, material, barge");
+        groups.push_back(*group);
+    }
+    return groups;
+}
+
+Checked<Said> say_volumes(const Reading& reading, const std::vector<GroupBy>& by) {
+    Said said;
+    const auto rows = volumes(*reading.ledger, reading.as_at, by);
+    said.json["as_at"] = instant_text(reading.as_at, reading.season.zone);
+    said.json["rows"] = Json::array();
+    for (const auto& row : rows) {
+        Json line;
+        for (std::size_t i = 0; i < by.size(); ++i)
+            line[group_text(by[i])] = row.keys[i] ? Json(*row.keys[i]) : Json(nullptr);
+        line["loads"] = row.loads;
+        line["trips"] = row.trips;
+        line = amounts_json(row.amounts, std::move(line));
+        line["unknown"] = row.unknown;
+        said.json["rows"].push_back(std::move(line));
+    }
+    said.text = volumes_text(rows, by);
+    return said;
+}
+
+Json method_json(const MethodResult& method, const Sources& sources) {
+    Json row;
+    row["method"] = method_name(method.method);
+    row = amounts_json(method, std::move(row));
+    row["assumed"] = Json::array();
+    for (const auto& sentence : method.assumed)
+        row["assumed"].push_back(sentence);
+    row["versions"] = Json::array();
+    for (const auto source : method.versions)
+        row["versions"].push_back(sources.name(source));
+    row["facts"] = Json::object();
+    for (const auto& fact : method.facts)
+        row["facts"][std::string(fact.name)] = fact.value;
+    return row;
+}
+
+Json parts_json(const LoadFigures& figures, const Season& season) {
+    Json parts = Json::array();
+    for (const auto& part : figures.parts) {
+        const auto* claim = season.claims.find(part.claim);
+        const auto* material = season.materials.find(part.material);
+        parts.push_back({{"claim", claim == nullptr ? Json(nullptr) : Json(claim->claim)},
+                         {"material", material == nullptr ? Json(nullptr) : Json(material->material)},
+                         {"hopper_share", part.hopper_share},
+                         {"in_situ_share", number_or_null(part.in_situ_share)}});
+    }
+    return parts;
+}
+
+Checked<Said> say_load(const Reading& reading, const std::string& label) {
+    for (const auto& load : reading.season.loads.rows()) {
+        if (load.load != label) continue;
+        const auto& figures = *reading.ledger->figures_of(load.id);
+        const auto* counted = figures.counted_by();
+        Said said;
+        said.json["load"] = label;
+        said.json["counted_by"] = counted == nullptr ? Json(nullptr) : Json(method_name(counted->method));
+        said.json["methods"] = Json::array();
+        for (const auto& method : figures.methods)
+            said.json["methods"].push_back(method_json(method, reading.ledger->sources()));
+        said.json["parts"] = parts_json(figures, reading.season);
+        said.json["left_out"] = Json::array();
+        for (const auto& left : figures.left_out) {
+            said.json["left_out"].push_back({{"method", method_name(left.method)}, {"why", left.why}});
+        }
+        said.json["agreements"] = Json::array();
+        for (const auto& pair : figures.agreements) {
+            said.json["agreements"].push_back({{"a", method_name(pair.a)},
+                                               {"b", method_name(pair.b)},
+                                               {"measure", measure_name(pair.measure)},
+                                               {"e_n", pair.e_n},
+                                               {"disagree", pair.disagree()}});
+        }
+        said.text = load_text(load, figures, reading.season);
+        return said;
+    }
+    return Refusal{"no-such-row", "load " + label, "there is no such load",
+                   "look its number up with sbk show"};
+}
+
+Checked<Said> say_releases(const Reading& reading) {
+    Said said;
+    const auto places = release_places(*reading.ledger, reading.as_at);
+    said.json["as_at"] = instant_text(reading.as_at, reading.season.zone);
+    said.json["rows"] = Json::array();
+    for (const auto& place : places) {
+        const auto* ground = reading.season.grounds.find(place.ground);
+        const auto* cell = reading.season.cells.find(place.cell);
+        said.json["rows"].push_back(
+            {{"trip", place.release->trip->trip},
+             {"release", place.release->row == nullptr ? Json(nullptr) : Json(place.release->row->release)},
+             {"release_end", instant_text(*place.release->ended, reading.season.zone)},
+             {"verdict", text(place.verdict)},
+             {"distance_to_boundary_m", number_or_null(place.distance_m)},
+             {"position_u_m", place.distance_m ? Json(place.position_u_m) : Json(nullptr)},
+             {"position_u_assumed", place.distance_m && place.u_assumed},
+             {"ground", ground == nullptr ? Json(nullptr) : Json(ground->ground)},
+             {"cell", cell == nullptr ? Json(nullptr) : Json(cell->cell)},
+             {"why", place.why.empty() ? Json(nullptr) : Json(place.why)}});
+    }
+    said.text = releases_text(places, reading.season);
+    return said;
+}
+
+}  // namespace
+
+void add_figure_commands(CLI::App& program, Options& options, Task& task) {
+    auto* headroom = add_command(program, options, "headroom", "what is left of every limit");
+    add_read_options(*headroom, options);
+    headroom->callback([&] { task = [&] { return read_book(options, say_headroom); }; });
+
+    auto* volumes = add_command(program, options, "volumes", "what was released, by claim, month, …");
+    add_read_options(*volumes, options);
+    auto by = std::make_shared<std::vector<std::string>>();
+    volumes->add_option("--by", *by, "claim,month,ground,cell,material,barge")->delimiter(',');
+    volumes->callback([&options, &task, by] {
+        const auto groups = groups_from(*by);
+        task = [&options, groups] {
+            return read_book(options, [&](const Reading& reading) { return say_volumes(reading, *groups); });
+        };
+    });
+
+    auto* load = add_command(program, options, "load", "how much is in a load, by every method");
+    add_read_options(*load, options);
+    auto label = std::make_shared<std::string>();
+    load->add_option("load", *label, "the load's number")->required();
+    load->callback([&options, &task, label] {
+        task = [&options, label] {
+            return read_book(options, [&](const Reading& reading) { return say_load(reading, *label); });
+        };
+    });
+
+    auto* releases =
+        add_command(program, options, "releases", "where every release was, held against its ground");
+    add_read_options(*releases, options);
+    releases->callback([&] { task = [&] { return read_book(options, say_releases); }; });
+}
+
+}  // namespace spoilbook

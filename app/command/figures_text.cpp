@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/command/figures_text.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+std::string unit_of(const Quantity& quantity) {
+    if (quantity.share_of_total) return "%";
+    switch (quantity.measure) {
+        case LimitMeasure::in_situ_m3:
+            return "m³ in situ";
+        case LimitMeasure::hopper_m3:
+            return "m³ hopper";
+        case LimitMeasure::wet_t:
+            return "t wet";
+        case LimitMeasure::dry_t:
+            return "t dry";
+        default:
+            return measure_text(quantity.measure);
+    }
+}
+
+std::string estimate_text(const std::optional<Estimate>& estimate) {
+    return estimate ? fmt::format("{:.1f} ± {:.1f}", estimate->value, estimate->u()) : "not known";
+}
+
+std::string limit_line(const LimitState& state, const Zone& zone) {
+    const double scale = state.quantity.share_of_total ? 100 : 1;
+    const int decimals = state.quantity.share_of_total ? 1 : 0;
+    const double step = std::pow(10, decimals);
+    const auto up = [&](double value) { return std::ceil(value * scale * step - 1e-6) / step; };
+    const auto down = [&](double value) { return std::floor(value * scale * step + 1e-6) / step; };
+    std::string name = state.condition->condition;
+    if (state.member) name += " " + (state.member->name.empty() ? "(none)" : state.member->name);
+    std::string line = fmt::format("{:<14} {:>12.{}f} ± {:<10.{}f}", name, up(state.used), decimals,
+                                   state.used_u * scale, decimals);
+    if (state.limit) {
+        line += fmt::format(" of {:>10.{}f}  left {:>10.{}f} {:<10}", *state.limit * scale, decimals,
+                            down(*state.headroom()), decimals, unit_of(state.quantity));
+    } else {
+        line += fmt::format(" no limit yet, {}", unit_of(state.quantity));
+    }
+    if (state.p_over) line += fmt::format("  P(over) {:.1f} %", *state.p_over * 100);
+    if (state.unknown > 0) line += fmt::format("  {} load(s) not known", state.unknown);
+    if (state.first_over) line += "  first over " + instant_text(*state.first_over, zone);
+    return line + "  " + state.condition->text + "\n";
+}
+
+}  // namespace
+
+std::string headroom_text(const std::vector<LimitState>& states, Instant as_at, const Season& season) {
+    std::string text =
+        fmt::format("{}: limits as at {}\n", season.harbour.name, instant_text(as_at, season.zone));
+    if (states.empty()) text += "No condition of this book is a limit on a quantity.\n";
+    for (const auto& state : states)
+        text += limit_line(state, season.zone);
+    return text;
+}
+
+std::string volumes_text(const std::vector<VolumeRow>& rows, const std::vector<GroupBy>& by) {
+    std::string text;
+    for (const auto group : by)
+        text += fmt::format("{:<16}", group_text(group));
+    text += fmt::format("{:>6} {:>6}  {:<24} {:<24}\n", "loads", "trips", "hopper m³", "in-situ m³");
+    for (const auto& row : rows) {
+        for (const auto& key : row.keys)
+            text += fmt::format("{:<16}", key.value_or("(none)"));
+        text += fmt::format("{:>6} {:>6}  {:<24} {:<24}", row.loads, row.trips,
+                            estimate_text(row.amounts.hopper_m3), estimate_text(row.amounts.in_situ_m3));
+        if (row.unknown > 0) text += fmt::format("  and {} load(s) not known", row.unknown);
+        text += "\n";
+    }
+    return text;
+}
+
+std::string load_text(const Load& load, const LoadFigures& figures, const Season& season) {
+    const auto* counted = figures.counted_by();
+    std::string text = fmt::format("load {}", load.load);
+    if (const auto* barge = season.barges.find(load.barge)) text += " in " + barge->name;
+    text += counted == nullptr ? ": no method can value it\n"
+                               : fmt::format(", counted by {}\n", method_name(counted->method));
+    for (const auto& method : figures.methods) {
+        text += fmt::format("  {:<10} hopper {} m³, in situ {} m³, wet {} t, dry {} t\n",
+                            method_name(method.method), estimate_text(method.hopper_m3),
+                            estimate_text(method.in_situ_m3), estimate_text(method.wet_t),
+                            estimate_text(method.dry_t));
+        for (const auto& sentence : method.assumed)
+            text += fmt::format("             taken: {}\n", sentence);
+    }
+    for (const auto& left : figures.left_out)
+        text += fmt::format("  {:<10} left out: {}\n", method_name(left.method), left.why);
+    for (const auto& pair : figures.agreements) {
+        if (pair.disagree())
+            text += fmt::format("  {} and {} disagree: E_n {:.2f}\n", method_name(pair.a),
+                                method_name(pair.b), pair.e_n);
+    }
+    return text;
+}
+
+std::string releases_text(const std::vector<ReleasePlace>& places, const Season& season) {
+    std::string lines;
+    for (const auto& place : places) {
+        const auto* cell = season.cells.find(place.cell);
+        lines += fmt::format("{:<10} {} {:<12}", place.release->label(),
+                             instant_text(*place.release->ended, season.zone), text(place.verdict));
+        if (place.distance_m)
+            lines += fmt::format(" {:>9.1f} m from the boundary, ± {:.0f} m{}", *place.distance_m,
+                                 place.position_u_m, place.u_assumed ? " (taken)" : "");
+        if (cell != nullptr) lines += ", cell " + cell->cell;
+        if (!place.why.empty()) lines += ", " + place.why;
+        lines += "\n";
+    }
+    return lines;
+}
+
+}  // namespace spoilbook
