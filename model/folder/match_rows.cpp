@@ -28,7 +28,6 @@ class TableMatching {
             match_row(i);
             shelf_.name(given_.rows[i].values, board_.ids[table_][i]);
         }
-        check_rows_together();
     }
 
  private:
@@ -83,13 +82,6 @@ class TableMatching {
              "correct the folder, or change the book by hand"});
     }
 
-    void check_rows_together() {
-        for (std::size_t i = 0; i < given_.rows.size(); ++i) {
-            if (kind_.name == "condition") check_names_in_condition(board_, given_, given_.rows[i]);
-            if (kind_.name == "opening") check_opening(board_, given_, given_.rows[i]);
-        }
-    }
-
     [[nodiscard]] std::string name_of(const GivenRow& row) const {
         return kind_.label.empty() ? ""
                                    : board_.shown(kind_.field(kind_.label.front()),
@@ -108,6 +100,20 @@ class TableMatching {
 
 }  // namespace
 
+namespace {
+
+/// What rows say of each other by name, not by reference; any table may be named, so this comes last.
+void check_names(MatchBoard& board) {
+    const GivenTable& conditions = board.contents.table("condition");
+    for (const GivenRow& row : conditions.rows)
+        check_names_in_condition(board, conditions, row);
+    const GivenTable& openings = board.contents.table("opening");
+    for (const GivenRow& row : openings.rows)
+        check_opening(board, openings, row);
+}
+
+}  // namespace
+
 void match_rows(MatchBoard& board) {
     for (std::size_t table = 0; table < board.shelves.size(); ++table) {
         if (board.contents.tables[table].rows.empty()) continue;
@@ -121,6 +127,7 @@ void match_rows(MatchBoard& board) {
             TableMatching(board, table).match();
         }
     }
+    check_names(board);
 }
 
 }  // namespace spoilbook
