@@ -59,8 +59,8 @@ Noted: kept, one line on standard error, never a change of the exit status:
 
 - spans that overlap in time: shifts of one dredger, her stations, delays of one shift, loads of one barge, trips of
   one tug;
-- a shift signed before it ended; one that does not close: its stations and delays together leave more than 5 minutes
-  of it open, or reach more than 5 minutes beyond it;
+- a shift signed before it ended; one that does not close: its delays and the stations of its dredger together leave
+  more than 5 minutes of it open, or one of its delays reaches more than 5 minutes beyond it;
 - a trip that outlasts the shift in which it cast off;
 - a logged cell where the position is not;
 - a load over the barge's capacity, as stated, by ullage or by tally; dips outside her ullage table;

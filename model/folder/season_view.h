@@ -94,7 +94,8 @@ using NoteDown = std::vector<Note>;
 /// Shifts of one dredger, her stations, delays of one shift, loads of one barge, trips of one tug that
 /// overlap in time.
 void note_overlaps(const SeasonView& season, NoteDown& notes);
-/// A shift that is signed before it ended; one whose delays and stations do not cover it to within 5 minutes;
+/// A shift that is signed before it ended; one that its delays and its dredger's stations do not cover
+/// to within 5 minutes, or whose delays reach beyond it;
 /// causes of delay that are not on the list.
 void note_shifts(const SeasonView& season, NoteDown& notes);
 /// Loads over the barge's capacity, by what was stated, by ullage or by tally; dips outside her table.

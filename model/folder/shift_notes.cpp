@@ -16,13 +16,35 @@ constexpr std::int64_t closes_within_ms = 5 * ms_per_minute;
 
 using Periods = std::unordered_map<Id, std::vector<Period>>;
 
-template <class R>
-void gather(const Sight<R>& sight, Id R::*shift, std::optional<Instant> R::*start,
-            std::optional<Instant> R::*end, Periods& periods) {
-    for (const Seen<R>& seen : sight.all()) {
-        const R& record = seen.record;
-        if (record.*start && record.*end)
-            periods[record.*shift].push_back({*(record.*start), *(record.*end)});
+/// The pontoon stays down over a change of shift: a station counts for every shift of its dredger.
+Periods stations_by_dredger(const SeasonView& season) {
+    Periods periods;
+    for (const auto& seen : season.stations.all()) {
+        const Station& station = seen.record;
+        const auto* shift = season.shifts.find(station.shift);
+        if (shift != nullptr && station.spuds_down && station.spuds_up)
+            periods[shift->record.dredger].push_back({*station.spuds_down, *station.spuds_up});
+    }
+    for (auto& [dredger, spans] : periods)
+        std::sort(spans.begin(), spans.end());
+    return periods;
+}
+
+Periods delays_by_shift(const SeasonView& season) {
+    Periods periods;
+    for (const auto& seen : season.delays.all()) {
+        const Delay& delay = seen.record;
+        if (delay.start && delay.end) periods[delay.shift].push_back({*delay.start, *delay.end});
+    }
+    return periods;
+}
+
+/// Of sorted spans those that meet `whole`; a span that is longer than ten days is not looked for.
+void add_meeting(const std::vector<Period>& spans, const Period& whole, std::vector<Period>& into) {
+    const Period from{whole.from - 10 * ms_per_day, whole.from};
+    for (auto span = std::lower_bound(spans.begin(), spans.end(), from);
+         span != spans.end() && span->from < whole.to; ++span) {
+        if (whole.from < span->to) into.push_back(*span);
     }
 }
 
@@ -41,28 +63,45 @@ std::int64_t covered_ms(std::vector<Period> periods, const Period& whole) {
     return covered;
 }
 
-void note_closing(const SeasonView& season, const Seen<Shift>& seen, const Periods& periods,
-                  NoteDown& notes) {
-    const Shift& shift = seen.record;
-    const auto found = periods.find(shift.id);
-    if (!shift.start || !shift.end || found == periods.end()) return;
-    const Period whole{*shift.start, *shift.end};
-    const std::int64_t open = (whole.to - whole.from) - covered_ms(found->second, whole);
-    if (open > closes_within_ms) {
-        notes.push_back({season.shifts.place(seen),
-                         fmt::format("shift {} does not close: {} minutes are neither station nor delay",
-                                     shift.shift, open / ms_per_minute)});
+class ClosingNotes {
+ public:
+    ClosingNotes(const SeasonView& season, NoteDown& notes)
+        : season_(season),
+          notes_(notes),
+          stations_(stations_by_dredger(season)),
+          delays_(delays_by_shift(season)) {}
+
+    void look_at(const Seen<Shift>& seen) {
+        const Shift& shift = seen.record;
+        if (!shift.start || !shift.end) return;
+        const Period whole{*shift.start, *shift.end};
+        const auto delays = delays_.find(shift.id);
+        std::vector<Period> periods = delays == delays_.end() ? std::vector<Period>{} : delays->second;
+        for (const Period& delay : periods) {
+            const std::int64_t outside = std::max(whole.from - delay.from, delay.to - whole.to);
+            if (outside <= closes_within_ms) continue;
+            note(seen, fmt::format("a delay reaches {} minutes beyond it", outside / ms_per_minute));
+            break;
+        }
+        // Where no station of the dredger is recorded at all, nobody can say how long she dug.
+        const auto stations = stations_.find(shift.dredger);
+        if (stations == stations_.end()) return;
+        add_meeting(stations->second, whole, periods);
+        const std::int64_t open = (whole.to - whole.from) - covered_ms(periods, whole);
+        if (open > closes_within_ms)
+            note(seen, fmt::format("{} minutes are neither station nor delay", open / ms_per_minute));
     }
-    for (const Period& period : found->second) {
-        const std::int64_t outside = std::max(whole.from - period.from, period.to - whole.to);
-        if (outside <= closes_within_ms) continue;
-        notes.push_back(
-            {season.shifts.place(seen),
-             fmt::format("shift {} does not close: a station or delay reaches {} minutes beyond it",
-                         shift.shift, outside / ms_per_minute)});
-        return;
+
+ private:
+    void note(const Seen<Shift>& seen, const std::string& what) {
+        notes_.push_back({season_.shifts.place(seen),
+                          fmt::format("shift {} does not close: {}", seen.record.shift, what)});
     }
-}
+
+    const SeasonView& season_;
+    NoteDown& notes_;
+    Periods stations_, delays_;
+};
 
 bool is_listed_cause(const std::string& cause) {
     const auto& listed = delay_causes();
@@ -90,18 +129,14 @@ void note_causes(const SeasonView& season, NoteDown& notes) {
 }  // namespace
 
 void note_shifts(const SeasonView& season, NoteDown& notes) {
-    Periods periods;
-    if (season.shifts.any_fresh()) {
-        gather(season.stations, &Station::shift, &Station::spuds_down, &Station::spuds_up, periods);
-        gather(season.delays, &Delay::shift, &Delay::start, &Delay::end, periods);
-    }
+    ClosingNotes closing(season, notes);
     for (const Seen<Shift>& seen : season.shifts.all()) {
         if (!seen.fresh()) continue;
         const Shift& shift = seen.record;
         if (shift.signed_at && shift.end && *shift.signed_at < *shift.end)
             notes.push_back(
                 {season.shifts.place(seen), fmt::format("shift {} is signed before it ended", shift.shift)});
-        note_closing(season, seen, periods, notes);
+        closing.look_at(seen);
     }
     note_causes(season, notes);
 }
