@@ -119,7 +119,7 @@ TEST_CASE("at a kink of the ullage table the first order is off by no more than 
     std::normal_distribution<double> standard;
     for (const double depth : {1.5, 1.94, 1.97, 2.0, 2.03, 2.06}) {
         Spread spread;
-        for (int i = 0; i < draws; ++i)
+        for (int i = 0; i < 100000; ++i)
             spread.add(table.at(depth + u * standard(engine))->y);
         const double said = hopper_at(table, Uncertain::random(depth, u, RandomInput::dip_scatter))->u();
         CAPTURE(depth);
