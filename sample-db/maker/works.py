@@ -49,7 +49,7 @@ class Works:
                 if "midnight" in plan.tags:
                     plan.trips += 2
                 if month.key[1] == 12 and index == len(month.plans) - 1:
-                    self.load_limit = sum(m.trips for m in self.months[:self.months.index(month) + 1])
+                    self.load_limit = sum(m.done for m in self.months) - month.done + month.trips
                 self._shift(plan)
             if self.load_limit and self.station:
                 self._give_up_station()         # she goes to the slip
