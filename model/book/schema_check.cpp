@@ -7,10 +7,12 @@ namespace spoilbook {
 
 namespace {
 
-/// (name, type) → statement; a trigger may bear the name of a table.
+/// (name, type) → statement; a trigger may bear the name of a table. Keys' own indexes have no statement:
+/// they follow from their table's.
 std::map<std::pair<std::string, std::string>, std::string> statements_of(const Book& book) {
     std::map<std::pair<std::string, std::string>, std::string> found;
-    SQLite::Statement rows(*book.inside().db, "SELECT name, type, ifnull(sql, '') FROM sqlite_schema");
+    SQLite::Statement rows(*book.inside().db,
+                           "SELECT name, type, sql FROM sqlite_schema WHERE sql IS NOT NULL");
     while (rows.executeStep())
         found[{rows.getColumn(0).getString(), rows.getColumn(1).getString()}] = rows.getColumn(2).getString();
     return found;

@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/book/stored_file.h"
+
+#include <catch2/catch.hpp>
+
+#include "model/book/book_error.h"
+#include "model/book/digest.h"
+#include "model/book/journal.h"
+#include "model/book/journal_check.h"
+#include "tests/support/full_book.h"
+#include "tests/support/raw_book.h"
+#include "tests/support/temp_folder.h"
+
+using namespace spoilbook;
+using namespace spoilbook::tests;
+
+namespace {
+
+std::string keep(Book& book, const std::string& bytes) {
+    std::string digest;
+    book.change(by("Ana"),
+                [&](Change& change) -> Checked<Done> {
+                    digest = change.keep(bytes).value();
+                    return Done{};
+                })
+        .value();
+    return digest;
+}
+
+}  // namespace
+
+TEST_CASE("a file comes out of the book as it went in, whatever its size") {
+    auto book = Book::in_memory("office");
+    for (const std::size_t size : {std::size_t{0}, std::size_t{1}, chunk_bytes - 1, chunk_bytes,
+                                   chunk_bytes + 1, 3 * chunk_bytes + 17}) {
+        CAPTURE(size);
+        const auto bytes = unlike_itself(size);
+        const auto digest = keep(book, bytes);
+        CHECK(digest == hex_text(sha256(bytes)));
+        CHECK(book.material(digest) == bytes);
+    }
+    CHECK_FALSE(check_journal(book));
+    CHECK_FALSE(book.material(std::string(64, '0')));
+}
+
+TEST_CASE("the same file taken in twice is stored once, and both entries name it") {
+    const TempFolder folder;
+    const auto path = folder.file("marram.sbook");
+    auto book = Book::create(path, "office");
+    const auto first = keep(*book, unlike_itself(100));
+    CHECK(keep(*book, unlike_itself(100)) == first);
+    for (const std::int64_t seq : {1, 2})
+        CHECK(find_entry(*book, {"office", seq})->materials == std::vector<std::string>{first});
+    CHECK(RawBook(path).ask_one("SELECT count(*) FROM stored_file") == "1");
+    CHECK_FALSE(check_journal(*book));
+}
+
+TEST_CASE("a file of an import that is refused is not stored") {
+    auto book = Book::in_memory("office");
+    std::string digest;
+    CHECK_FALSE(book.change(by("Ana"), [&](Change& change) -> Checked<Done> {
+        digest = change.keep("a track").value();
+        return Refusal{"bad-row", "x", "y", "z"};
+    }));
+    CHECK_FALSE(book.material(digest));
+}
+
+TEST_CASE("a stored file that was changed from outside is not given out") {
+    const TempFolder folder;
+    const auto path = folder.file("marram.sbook");
+    auto book = Book::create(path, "office");
+    const auto digest = keep(*book, unlike_itself(2 * chunk_bytes));
+    RawBook(path).run("DELETE FROM stored_chunk WHERE n = 1");
+    CHECK_THROWS_AS(book->material(digest), BookError);
+}
+
+TEST_CASE("text packs to a fraction of its size") {
+    const TempFolder folder;
+    const auto path = folder.file("marram.sbook");
+    auto book = Book::create(path, "office");
+    std::string readings;
+    for (int i = 0; i < 50000; ++i)
+        readings += "2025-03-03T06:" + std::to_string(i % 60) + ":00Z,12." + std::to_string(i % 10) + "\n";
+    keep(*book, readings);
+    const auto packed = std::stoul(RawBook(path).ask_one("SELECT sum(length(packed)) FROM stored_chunk"));
+    CHECK(packed < readings.size() / 4);
+}
