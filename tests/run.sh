@@ -8,7 +8,7 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
-tidy_seconds=240
+tidy_seconds=200
 case "${1-}" in
     '') ;;
     --long)
