@@ -103,7 +103,7 @@ QChart* make_chart(const ChartData& data, const Palette& tones) {
     auto* chart = new QChart;
     chart->setBackgroundBrush(tones[Tone::surface]);
     chart->setBackgroundRoundness(0);
-    chart->setMargins(QMargins(0, 0, 0, 0));
+    chart->setMargins(QMargins(0, 0, 2 * grid, 0));
     chart->layout()->setContentsMargins(0, 0, 0, 0);
     chart->legend()->setAlignment(Qt::AlignTop);
     chart->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);

@@ -13,7 +13,7 @@
 namespace spoilbook {
 namespace {
 
-constexpr int tab_height = 6 * grid;
+constexpr int tab_height = 7 * grid;
 constexpr int icon_side = 24;
 constexpr double slant = 10;
 
@@ -81,7 +81,7 @@ void Divider::paintEvent(QPaintEvent*) {
     }
     const QRect inside = r.toRect().adjusted(2 * grid, 2, -grid, -2);
     const QRect icon_place(inside.left(), inside.center().y() - icon_side / 2, icon_side, icon_side);
-    icon(icon_name_, isChecked() ? Tone::accent : Tone::quiet).paint(&painter, icon_place);
+    spoilbook::icon(icon_name_, isChecked() ? Tone::accent : Tone::quiet).paint(&painter, icon_place);
     QRect words = inside.adjusted(icon_side + grid + 2, 0, 0, 0);
     painter.setPen(tones[isChecked() ? Tone::text : Tone::quiet]);
     painter.setFont(font());

@@ -58,7 +58,8 @@ void IndexLine::paintEvent(QPaintEvent*) {
     painter.fillRect(QRect(0, height() - 1, width(), 1), tones[Tone::line]);
     if (isChecked()) painter.fillRect(QRect(0, 0, 3, height() - 1), tones[Tone::accent]);
     const QRect icon_place(grid + 2, (height() - icon_side) / 2, icon_side, icon_side);
-    icon(icon_name_, isChecked() || underMouse() ? Tone::text : Tone::quiet).paint(&painter, icon_place);
+    spoilbook::icon(icon_name_, isChecked() || underMouse() ? Tone::text : Tone::quiet)
+        .paint(&painter, icon_place);
     if (!folded_) {
         painter.setFont(type_font(Step::body, isChecked() ? Weight::semibold : Weight::regular));
         painter.setPen(tones[Tone::text]);

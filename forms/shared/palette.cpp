@@ -21,11 +21,11 @@ constexpr Named named[] = {
     {Tone::text, 0xff13202a, 0xffd9be97},           {Tone::quiet, 0xff46565f, 0xffac9070},
     {Tone::accent, 0xff00566b, 0xffa8b07c},         {Tone::on_accent, 0xffffffff, 0xff16110c},
     {Tone::selection, 0xffbfe0e8, 0xff3c3a22},      {Tone::ok, 0xff0a6eb4, 0xff7f9ba0},
-    {Tone::attention, 0xffb57200, 0xffd9a02e},      {Tone::over, 0xffc2410c, 0xffe0683a},
+    {Tone::attention, 0xffb87800, 0xffd9a02e},      {Tone::over, 0xffa83208, 0xffe0683a},
     {Tone::unknown, 0xff66737c, 0xff9a8a78},        {Tone::ok_tint, 0xffdcebf7, 0xff1c2323},
     {Tone::attention_tint, 0xfffbebcb, 0xff33240b}, {Tone::over_tint, 0xfffbdfd3, 0xff3a1a0e},
     {Tone::unknown_tint, 0xffe4e8ea, 0xff262019},   {Tone::series_1, 0xff00566b, 0xffc9b98f},
-    {Tone::series_2, 0xffb57200, 0xffd9a02e},       {Tone::series_3, 0xff7a4fa3, 0xffb08aa0},
+    {Tone::series_2, 0xffb87800, 0xffd9a02e},       {Tone::series_3, 0xff7a4fa3, 0xffb08aa0},
     {Tone::series_4, 0xff0a6eb4, 0xff7f9ba0},       {Tone::series_5, 0xff66737c, 0xff9a8a78},
     {Tone::scrim, 0x7313202a, 0x99000000},
 };

@@ -18,6 +18,24 @@ void save_file(QWidget* parent, const QString& title, const QString& name, const
     dialog->open();
 }
 
+void choose_file(QWidget* parent, const QString& title, const QString& kinds,
+                 std::function<void(const QString& path)> take) {
+    auto* dialog = new QFileDialog(parent, title, {}, kinds);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setFileMode(QFileDialog::ExistingFile);
+    QObject::connect(dialog, &QFileDialog::fileSelected, parent, std::move(take));
+    dialog->open();
+}
+
+void choose_folder(QWidget* parent, const QString& title, std::function<void(const QString& path)> take) {
+    auto* dialog = new QFileDialog(parent, title);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setFileMode(QFileDialog::Directory);
+    dialog->setOption(QFileDialog::ShowDirsOnly);
+    QObject::connect(dialog, &QFileDialog::fileSelected, parent, std::move(take));
+    dialog->open();
+}
+
 QString write_file(const QString& path, const QByteArray& bytes) {
     QSaveFile file(path);
     if (file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit()) return {};

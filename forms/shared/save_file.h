@@ -13,6 +13,11 @@ namespace spoilbook {
 void save_file(QWidget* parent, const QString& title, const QString& name, const QString& kinds,
                std::function<void(const QString& path)> write);
 
+/// Asks for a file that is there, or for a folder, in the same way.
+void choose_file(QWidget* parent, const QString& title, const QString& kinds,
+                 std::function<void(const QString& path)> take);
+void choose_folder(QWidget* parent, const QString& title, std::function<void(const QString& path)> take);
+
 /// Writes all or nothing. Empty: written; otherwise why not, for a person.
 QString write_file(const QString& path, const QByteArray& bytes);
 

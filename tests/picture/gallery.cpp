@@ -25,6 +25,12 @@ int main(int argc, char** argv) {
         {QStringLiteral("chart-table"), gallery::chart_table_page},
         {QStringLiteral("busy"), gallery::busy_page},
         {QStringLiteral("sheet"), gallery::sheet_page},
+        {QStringLiteral("barge"), [] { return gallery::window_page(QStringLiteral("barge"), false); }},
+        {QStringLiteral("works"), [] { return gallery::window_page(QStringLiteral("works"), false); }},
+        {QStringLiteral("consent"), [] { return gallery::window_page(QStringLiteral("consent"), true); }},
+        {QStringLiteral("start"), [] { return gallery::start_page(false); }},
+        {QStringLiteral("start-empty"), [] { return gallery::start_page(true); }},
+        {QStringLiteral("person"), gallery::person_page},
     };
     const auto page = pages.find(given.value(1));
     if (page == pages.end()) {

@@ -14,5 +14,8 @@ QWidget* chart_page(bool empty);
 QWidget* chart_table_page();
 QWidget* busy_page();
 QWidget* sheet_page();
+QWidget* window_page(const QString& desk, bool reading_only);
+QWidget* start_page(bool empty);
+QWidget* person_page();
 
 }  // namespace spoilbook::gallery

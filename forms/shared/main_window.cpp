@@ -1,0 +1,234 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/shared/main_window.h"
+
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QMenu>
+#include <QMimeData>
+#include <QPainter>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include "forms/shared/as_at_sheet.h"
+#include "forms/shared/cover.h"
+#include "forms/shared/desk_view.h"
+#include "forms/shared/dividers.h"
+#include "forms/shared/message_strip.h"
+#include "forms/shared/paper_style.h"
+#include "forms/shared/person_sheet.h"
+#include "forms/shared/scrolling.h"
+#include "forms/shared/sheet.h"
+#include "forms/shared/start_page.h"
+#include "forms/shared/status_line.h"
+#include "forms/shared/type_scale.h"
+
+namespace spoilbook {
+
+MainWindow::MainWindow(Library& library, Memory& memory, PaperStyle& style, QWidget* parent)
+    : QWidget(parent),
+      library_(library),
+      memory_(memory),
+      style_(style),
+      cover_(new Cover(this)),
+      dividers_(new Dividers(this)),
+      paper_(new QWidget(this)),
+      strip_(new MessageStrip(paper_)),
+      pages_(new QStackedWidget(paper_)),
+      start_(new StartPage(memory, !library.sample().isEmpty(), pages_)),
+      status_(new StatusLine(paper_)),
+      sheet_(new Sheet(paper_)),
+      menu_(new QMenu(this)) {
+    build();
+    connect_cover();
+    build_actions();
+    setWindowTitle(tr("Spoilbook"));
+    setAcceptDrops(true);
+    if (!restoreGeometry(memory_.window())) resize(1280, 800);
+    cover_->show_light(style_.tones().light());
+    refresh();
+}
+
+MainWindow::~MainWindow() {
+    // The leaves hold on to the session: they go first.
+    close_book();
+}
+
+void MainWindow::build() {
+    auto* all = new QVBoxLayout(this);
+    all->setContentsMargins(0, 0, 0, 0);
+    all->setSpacing(0);
+    all->addWidget(cover_);
+    all->addWidget(dividers_);
+    all->addWidget(paper_, 1);
+    dividers_->layout()->setContentsMargins(2 * grid, 0, 2 * grid, 0);
+    paper_->setAutoFillBackground(true);
+    auto* sheet = new QVBoxLayout(paper_);
+    sheet->setContentsMargins(0, 0, 0, 0);
+    sheet->setSpacing(0);
+    sheet->addWidget(strip_);
+    sheet->addWidget(pages_, 1);
+    sheet->addWidget(status_);
+    pages_->addWidget(scrolling(start_, pages_));
+}
+
+void MainWindow::connect_cover() {
+    cover_->set_menu(menu_);
+    connect(cover_, &Cover::undo_pressed, this, &MainWindow::undo);
+    connect(cover_, &Cover::redo_pressed, this, &MainWindow::redo);
+    connect(cover_, &Cover::as_at_pressed, this, &MainWindow::show_as_at);
+    connect(cover_, &Cover::person_pressed, this, &MainWindow::show_people);
+    connect(cover_, &Cover::light_pressed, this, &MainWindow::switch_light);
+    connect(dividers_, &Dividers::turned, this, &MainWindow::show_desk);
+    connect(start_, &StartPage::book_chosen, this, &MainWindow::open_book);
+    connect(start_, &StartPage::open_pressed, this, &MainWindow::ask_open);
+    connect(start_, &StartPage::sample_pressed, this, &MainWindow::open_sample);
+    connect(start_, &StartPage::new_pressed, this, &MainWindow::ask_new);
+    connect(start_, &StartPage::restore_pressed, this, &MainWindow::ask_restore);
+}
+
+void MainWindow::open_book(const QString& path) {
+    // The open book is given up first: it may be the same file, and its lock must be free.
+    const QString before = session_ ? session_->path() : QString();
+    close_book();
+    OpenedBook opened = library_.open(path);
+    const QString problem = opened.problem;
+    take_in(std::move(opened));
+    if (!problem.isEmpty() && !before.isEmpty() && before != path) {
+        take_in(library_.open(before));
+        strip_->show_message(Message::error, problem);
+    }
+}
+
+void MainWindow::take_in(OpenedBook opened) {
+    if (!opened.session) {
+        strip_->show_message(Message::error, opened.problem, tr("Open another …"), [this] { ask_open(); });
+        return;
+    }
+    close_book();
+    strip_->dismiss();
+    session_ = std::move(opened.session);
+    connect(session_.get(), &Session::changed, this, &MainWindow::refresh);
+    connect(session_.get(), &Session::trouble, this,
+            [this](const QString& what) { strip_->show_message(Message::error, what); });
+    dividers_->set_desks(opened.desks);
+    for (Desk& desk : opened.desks) {
+        auto* view = new DeskView(std::move(desk), pages_);
+        connect(view, &DeskView::turned, this, &MainWindow::remember_place);
+        pages_->addWidget(view);
+    }
+    memory_.add_recent_book(session_->path());
+    const QString place = memory_.place(session_->path());
+    turn_to(place.section(u'/', 0, 0), place.section(u'/', 1));
+    refresh();
+}
+
+void MainWindow::close_book() {
+    sheet_->close_sheet();
+    while (pages_->count() > 1) {
+        QWidget* desk = pages_->widget(1);
+        pages_->removeWidget(desk);
+        delete desk;
+    }
+    dividers_->set_desks({});
+    session_.reset();
+    start_->refresh();
+    pages_->setCurrentIndex(0);
+    refresh();
+}
+
+void MainWindow::refresh() {
+    cover_->show_session(session_.get());
+    status_->show_session(session_.get());
+    dividers_->setVisible(session_ != nullptr);
+    for (QAction* action : with_book_)
+        action->setEnabled(session_ != nullptr);
+    setWindowTitle(session_ ? tr("%1 – Spoilbook").arg(session_->harbour()) : tr("Spoilbook"));
+}
+
+void MainWindow::turn_to(const QString& desk, const QString& leaf) {
+    int index = 0;
+    for (int i = 1; i < pages_->count(); ++i) {
+        auto* view = qobject_cast<DeskView*>(pages_->widget(i));
+        if (view->desk().key == desk) index = i - 1;
+    }
+    dividers_->set_current(index);
+    show_desk(index);
+    if (DeskView* view = desk_view()) view->turn_to(leaf);
+}
+
+void MainWindow::show_desk(int index) {
+    if (index + 1 >= pages_->count()) return;
+    pages_->setCurrentIndex(index + 1);
+    DeskView* view = desk_view();
+    if (view->leaf().isEmpty()) view->turn_to({});
+    remember_place();
+}
+
+DeskView* MainWindow::desk_view() const {
+    return qobject_cast<DeskView*>(pages_->currentWidget());
+}
+
+void MainWindow::remember_place() {
+    const DeskView* view = desk_view();
+    if (session_ && view) memory_.set_place(session_->path(), view->desk().key + u'/' + view->leaf());
+}
+
+void MainWindow::open_sheet(const QString& title, QWidget* content) {
+    sheet_->open(title, content);
+}
+
+void MainWindow::close_sheet() {
+    sheet_->close_sheet();
+}
+
+void MainWindow::show_people() {
+    if (!session_) return;
+    auto* people = new PersonSheet(*session_);
+    connect(people, &PersonSheet::done, sheet_, &Sheet::close_sheet);
+    open_sheet(tr("Who writes"), people);
+}
+
+void MainWindow::show_as_at() {
+    if (!session_) return;
+    auto* as_at = new AsAtSheet(*session_);
+    connect(as_at, &AsAtSheet::done, sheet_, &Sheet::close_sheet);
+    open_sheet(tr("Figures as at"), as_at);
+}
+
+void MainWindow::switch_light() {
+    const Light light = style_.tones().light() == Light::day ? Light::night : Light::day;
+    style_.set_light(light);
+    memory_.set_light(light);
+    cover_->show_light(light);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    memory_.set_window(saveGeometry());
+    close_book();
+    event->accept();
+}
+
+void MainWindow::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    const Palette& tones = style_.tones();
+    painter.fillRect(rect(), tones[Tone::ground]);
+    // The edge that the dividers stand on.
+    painter.fillRect(QRect(0, paper_->y() - 1, width(), 1), tones[Tone::edge]);
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+    const QList<QUrl> files = event->mimeData()->urls();
+    if (files.size() == 1 && files.front().toLocalFile().endsWith(QStringLiteral(".sbook"))) {
+        event->acceptProposedAction();
+    }
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+    const QString path = event->mimeData()->urls().front().toLocalFile();
+    event->acceptProposedAction();
+    // Not inside the drag: whoever let the file go waits for this to return.
+    QMetaObject::invokeMethod(
+        this, [this, path] { open_book(path); }, Qt::QueuedConnection);
+}
+
+}  // namespace spoilbook
