@@ -50,17 +50,18 @@ struct LookUp {
         board.complaints.refuse(table.file, {std::move(code), at(), std::move(what), std::move(mend)});
     }
 
-    /// Bearers of PARENT/LABEL, for a label that several parents have.
+    /// Bearers of PARENT/LABEL, for a label that several parents have. Either may have a slash of its own.
     [[nodiscard]] std::vector<Bearer> qualified(const std::string& label) const {
         const Kind& target = shelf().kind();
-        const auto slash = label.find('/');
         std::vector<Bearer> found;
-        if (slash == std::string::npos || target.label.size() < 2) return found;
+        if (target.label.size() < 2) return found;
         const Field& parent = target.field(target.label[1]);
         if (parent.type != FieldType::reference) return found;
-        for (const Bearer& over : board.shelf(parent.refers_to).bearers(label.substr(0, slash))) {
-            for (const Bearer& bearer : shelf().bearers(label.substr(slash + 1))) {
-                if (bearer.parent == over.id) found.push_back(bearer);
+        for (auto slash = label.find('/'); slash != std::string::npos; slash = label.find('/', slash + 1)) {
+            for (const Bearer& over : board.shelf(parent.refers_to).bearers(label.substr(0, slash))) {
+                for (const Bearer& bearer : shelf().bearers(label.substr(slash + 1))) {
+                    if (bearer.parent == over.id) found.push_back(bearer);
+                }
             }
         }
         return found;
