@@ -155,20 +155,25 @@ class CountMaker {
     /// Amount of a line (or one part of its load) in the limit's measure; `unknown` where none is known.
     void value(const LedgerLine& line, std::optional<std::size_t> part, Count& count) const {
         if (!sums() || quantity_.measure == LimitMeasure::hours) return;
-        const auto measure = *volume_measure(quantity_.measure);
+        const auto measure = volume_measure(quantity_.measure);
         const auto* result = counted_method(line, quantity_.method, measure);
-        const auto& amount = result == nullptr ? none_
-                             : part            ? result->part(*part).of(measure)
-                                               : result->of(measure);
+        const auto amount = result == nullptr ? std::nullopt : amount_of(line, *result, part, measure);
         count.unknown = !amount.has_value();
-        if (amount) count.amount = *amount * (line.share * fresh_share(line, *result));
+        if (amount) count.amount = *amount * line.share;
     }
 
-    /// What of a load was dredged for it, the rest having lain in the hopper before.
-    static double fresh_share(const LedgerLine& line, const MethodResult& result) {
-        const auto& hopper = result.hopper_m3;
-        if (line.left_before_m3 <= 0 || !hopper || hopper->value <= 0) return 1;
-        return std::max(0.0, 1 - line.left_before_m3 / hopper->value);
+    static std::optional<Estimate> amount_of(const LedgerLine& line, const MethodResult& result,
+                                             std::optional<std::size_t> part, Measure measure) {
+        const bool dredged = line.release == nullptr;  // then what lay in the hopper before does not count
+        if (part) return dredged ? result.dredged(*part).of(measure) : result.part(*part).of(measure);
+        if (!dredged || result.dredged_by_part.empty()) return result.of(measure);
+        std::optional<Estimate> sum;
+        for (const auto& amounts : result.dredged_by_part) {
+            const auto& amount = amounts.of(measure);
+            if (!amount) return std::nullopt;
+            sum = sum ? together(*sum, *amount) : *amount;
+        }
+        return sum;
     }
 
     void add_whole(const LedgerLine& line) {
@@ -178,21 +183,24 @@ class CountMaker {
     }
 
     void add_parts(const LedgerLine& line) {
-        bool counted = false;
+        const bool by_claim = quantity_.each_of == EachOf::claim;
+        std::vector<int> members_with_hours;
         for (std::size_t i = 0; i < line.figures->parts.size(); ++i) {
             const auto& part = line.figures->parts[i];
             if (!filter_.takes(part, line.at)) continue;
-            const bool by_claim = quantity_.each_of == EachOf::claim;
-            // Hours cannot be split by claim: they count whole, and once.
-            if (quantity_.measure == LimitMeasure::hours && counted && !by_claim) continue;
-            counted = true;
             Count count = started(line, by_claim ? number_of(part.claim) : member_of(line));
+            if (quantity_.measure == LimitMeasure::hours) {
+                // Hours cannot be split: they count whole for each member that had any part, and once.
+                const auto& had = members_with_hours;
+                if (std::find(had.begin(), had.end(), count.member) != had.end()) continue;
+                members_with_hours.push_back(count.member);
+            }
             value(line, i, count);
             counts_.push_back(std::move(count));
         }
     }
 
-    static std::optional<Measure> volume_measure(LimitMeasure measure) {
+    static Measure volume_measure(LimitMeasure measure) {
         switch (measure) {
             case LimitMeasure::hopper_m3:
                 return Measure::hopper_m3;
@@ -209,7 +217,6 @@ class CountMaker {
     const Ledger& ledger_;
     ScopeFilter filter_;
     std::unordered_map<Id, int> numbers_;
-    std::optional<Estimate> none_;
     std::vector<Count> counts_;
 };
 

@@ -48,9 +48,10 @@ class FirstOverWalk {
         if (!window_ || !holds(*window_, t)) window_ = window_at(quantity_.window, consent_, season_, t);
         if (!window_ || !window_->counts(t, t)) return;
         sweep_.move_to(t, *window_);
+        const double years = quantity_.window.kind == WindowKind::mean ? quantity_.window.n : 1;
         if (!quantity_.share_of_total) {
             for (const int member : touched)
-                judge_member(member, t, sweep_.of(member));
+                judge_member(member, t, sweep_.of(member) / years);
             return;
         }
         const double of = quantity_.of_value.value_or(quantity_.of_floor ? sweep_.total() : 0);

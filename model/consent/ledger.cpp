@@ -74,7 +74,6 @@ void Ledger::list_dredged() {
         line.load_number = static_cast<std::uint32_t>(load_numbers_.at(load.id));
         line.trip_number = line.load_number;
         line.figures = &figures_[line.load_number];
-        line.left_before_m3 = load.left_before_m3.value_or(0);
         line.day = season_.zone.day_of(line.at);
         line.hours = hours_between(load.loading_start, load.loading_end);
         dredged_.push_back(line);

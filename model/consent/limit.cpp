@@ -76,7 +76,7 @@ class LimitRows {
         state.used_u = used.used.u();
         state.unknown = used.unknown_loads.size();
         if (quantity_.window.kind == WindowKind::mean) fill_mean(state);
-        if (quantity_.share_of_total) fill_share(state);
+        if (quantity_.share_of_total) fill_share(state, member);
     }
 
     void fill_mean(LimitState& state) const {
@@ -91,11 +91,19 @@ class LimitRows {
         if (begun < years) state.used_over_years = sum / begun;
     }
 
-    void fill_share(LimitState& state) const {
-        state.of_total = quantity_.of_value.value_or(total_in_window());
-        const double scale = state.of_total > 0 ? 1 / state.of_total : 0;
-        state.used *= scale;
-        state.used_u *= scale;
+    void fill_share(LimitState& state, int member) const {
+        if (quantity_.of_value) {
+            // A stated volume is exact: the share is as sure as the used amount.
+            state.of_total = *quantity_.of_value;
+            const double scale = state.of_total > 0 ? 1 / state.of_total : 0;
+            state.used *= scale;
+            state.used_u *= scale;
+            return;
+        }
+        state.of_total = total_in_window();
+        const auto share = share_in(counts_, member, adding_of(quantity_), *window_, as_at_, state.of_total);
+        state.used = share.value;
+        state.used_u = share.u();
     }
 
     [[nodiscard]] double total_in_window() const {

@@ -78,6 +78,28 @@ Used used_in(const std::vector<Count>& counts, int member, Adding adding, const 
     return used;
 }
 
+Estimate share_in(const std::vector<Count>& counts, int member, Adding adding, const Window& window,
+                  Instant t, double total) {
+    if (total <= 0) return {};
+    const double share = used_in(counts, member, adding, window, t).used.value / total;
+    Total weighted;
+    RandomParts random;
+    for (const auto& count : counts) {
+        if (count.at > t) break;
+        if (!window.counts(count.at, t) || (adding == Adding::distinct && !count.opening)) continue;
+        const double weight = ((count.member == member ? 1 : 0) - share) / total;
+        weighted.add(count.amount, weight);
+        if (count.opening)
+            random.add_independent(count.amount.u_random * weight);
+        else
+            random.add_of_load(count.load, count.amount.u_random * weight);
+    }
+    Estimate estimate = weighted.estimate();
+    estimate.value = share;
+    estimate.u_random = random.u();
+    return estimate;
+}
+
 bool exceeds(double used, double limit) {
     return used - limit > 1e-9 * std::max(1.0, std::fabs(limit));
 }

@@ -40,6 +40,12 @@ class Sweep {
 /// What a window holds at t for one member, with its uncertainty.
 Used used_in(const std::vector<Count>& counts, int member, Adding adding, const Window& window, Instant t);
 
+/// What one member's share of all that the window holds is, 0 where that is nothing. The total holds the
+/// member itself, so their errors are not independent: each count enters with its sensitivity, (its own part
+/// − share) / total (GUM 5.1.2).
+Estimate share_in(const std::vector<Count>& counts, int member, Adding adding, const Window& window,
+                  Instant t, double total);
+
 /// More than the limit by more than the rounding of sums: a season that meets its limit to the last litre
 /// has not exceeded it.
 bool exceeds(double used, double limit);

@@ -42,11 +42,6 @@ Window rolling_window(WindowUnit unit, int n, const Zone& zone, Instant t) {
     return {shift_months(zone, t, -12 * n), false, t};
 }
 
-std::optional<Window> between(std::optional<Instant> from, std::optional<Instant> to, Instant t) {
-    if (from && t < *from) return std::nullopt;
-    return Window{from, true, to};
-}
-
 /// The campaign that holds t, or the last one begun before it.
 std::optional<Window> campaign_window(const Season& season, const std::string& name, Instant t) {
     const auto campaigns = nlohmann::json::parse(season.harbour.campaigns, nullptr, false);
@@ -89,7 +84,7 @@ std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, 
         case WindowKind::campaign:
             return campaign_window(season, rule.name, t);
         case WindowKind::phase:
-            return between(rule.from, rule.to, t);
+            return Window{rule.from, true, rule.to};
         case WindowKind::trip:
             break;
     }

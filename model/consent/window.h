@@ -43,8 +43,8 @@ struct MonthDay {
 };
 MonthDay month_day(const std::string& text);
 
-/// The window of a rule that holds t. Nothing where there is none: before a phase or campaign began. After a
-/// phase or campaign ended it is that last one, full as it was.
+/// The window of a rule that holds t. Nothing before the first campaign began. A phase is always the same
+/// window; after a phase or campaign ended it stands full as it was.
 std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, const Season& season,
                                 Instant t);
 

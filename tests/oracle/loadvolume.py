@@ -121,6 +121,16 @@ class LoadVolume:
         u = math.sqrt(scatter2 + (number(self.barge.get("ullage_u_m")) or 0.0) ** 2)
         return Estimate.of(found[0], found[1] * u, ("dips", self.load))
 
+    def _water_on_top(self):
+        """Volume of the water on the spoil by the ullage table, None where none is recorded."""
+        dips, tops = numbers(self.row.get("dips_m")), numbers(self.row.get("top_dips_m"))
+        lower_by = number(self.row.get("water_on_top_m")) or 0.0
+        spoil = self._hopper_by_dips(dips)
+        top = self._hopper_by_dips(tops) if tops else self._hopper_by_dips(dips, lower_by) if lower_by else None
+        if not all_known(spoil, top) or top.value <= spoil.value:
+            return None
+        return lift(top.value - spoil.value)
+
     def _stated(self):
         hopper, situ = number(self.row.get("stated_hopper_m3")), number(self.row.get("stated_in_situ_m3"))
         if hopper is None and situ is None:
@@ -192,11 +202,16 @@ class LoadVolume:
         return amounts
 
     def _tonnes(self, part, hopper, situ):
-        """wet = V_s(ρ_situ − ρ_w) + ρ_w·V_h; dry = V_s·ρ_s(ρ_situ − ρ_w)/(ρ_s − ρ_w)."""
+        """wet = V_s(ρ_situ − ρ_w) + ρ_w·V_top, V_top = V_h + the water on it;
+        dry = V_s·ρ_s(ρ_situ − ρ_w)/(ρ_s − ρ_w)."""
         water = self.folder.water_density
         if situ is None or part.situ is None:
             return None, None
-        wet = None if hopper is None else situ * (part.situ - water) + hopper * water
+        on_top = self._water_on_top()
+        wet = None
+        if hopper is not None:
+            wet = situ * (part.situ - water) + hopper * water
+            wet = wet if on_top is None else wet + on_top * (part.weight * water)
         if part.grain is None:
             return wet, None
         return wet, situ * (part.grain * (part.situ - water) / (part.grain - water))

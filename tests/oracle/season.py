@@ -102,10 +102,10 @@ class Season:
         if isinstance(c.get("of"), dict):
             whole = sum(sums) or 100.0
             c["of"]["floor"] = round(whole * rng.uniform(0.2, 0.8), 1)
-            c["share_of_total"] = round(most / whole * rng.uniform(0.7, 1.2), 4)
+            c["share_of_total"] = min(1.0, round(most / whole * rng.uniform(0.7, 1.2), 4))
         elif "of" in c:
             c["of"] = round(most * rng.uniform(3, 8), 0)
-            c["share_of_total"] = round(most / c["of"] * rng.uniform(0.7, 1.2), 4)
+            c["share_of_total"] = min(1.0, round(most / c["of"] * rng.uniform(0.7, 1.2), 4))
         elif c["measure"] not in VOLUMES:
             c["value"] = max(1, round(most * rng.uniform(0.6, 1.2)))
         else:
