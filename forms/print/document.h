@@ -121,7 +121,7 @@ struct Block;
 
 /// Blocks that share a page, where one page can hold them.
 struct KeepTogether {
-    std::vector<Block> blocks{};
+    std::vector<Block> blocks;
 };
 
 struct Block : std::variant<Heading, Paragraph, Answer, Facts, Table, Signature, PageBreak, KeepTogether> {

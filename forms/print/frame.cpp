@@ -39,7 +39,7 @@ double add_head(Frame& frame, const QString& left, const QString& right) {
         y += small_type.leading;
     }
     const double rule = head_top + std::max(height_of(left_lines), height_of(right_lines)) + rule_gap - 2;
-    frame.ops.push_back(RuleOp{frame.left, rule, frame.left + width, rule, hair_thickness, Tone::quiet});
+    frame.ops.emplace_back(RuleOp{frame.left, rule, frame.left + width, rule, hair_thickness, Tone::quiet});
     return rule;
 }
 
@@ -48,7 +48,7 @@ double add_foot(Frame& frame, const QString& text, double page_height) {
     frame.number_y = page_height - foot_bottom - height_of(lines);
     add_lines(frame.ops, lines, frame.left, frame.number_y, small_type);
     const double rule = frame.number_y - rule_gap;
-    frame.ops.push_back(
+    frame.ops.emplace_back(
         RuleOp{frame.left, rule, frame.left + frame.room.width, rule, hair_thickness, Tone::quiet});
     return rule;
 }

@@ -38,7 +38,7 @@ double add_lines(std::vector<Op>& ops, const std::vector<QString>& lines, double
                  const Type& type) {
     for (const QString& line : lines) {
         if (!line.isEmpty()) {
-            ops.push_back(TextOp{x, y + baseline_in_line(type), line, type});
+            ops.emplace_back(TextOp{x, y + baseline_in_line(type), line, type});
         }
         y += type.leading;
     }
@@ -47,14 +47,14 @@ double add_lines(std::vector<Op>& ops, const std::vector<QString>& lines, double
 
 void add_right(std::vector<Op>& ops, const QString& text, double right, double y, const Type& type) {
     if (!text.isEmpty()) {
-        ops.push_back(TextOp{right - width_of(text, type), y + baseline_in_line(type), text, type});
+        ops.emplace_back(TextOp{right - width_of(text, type), y + baseline_in_line(type), text, type});
     }
 }
 
 double add_mark(std::vector<Op>& ops, Mark mark, double x, double y, const Type& type) {
     if (mark != Mark::none) {
         const double size = type.size * mark_share;
-        ops.push_back(MarkOp{x, y + baseline_in_line(type) - size, size, mark});
+        ops.emplace_back(MarkOp{x, y + baseline_in_line(type) - size, size, mark});
     }
     return mark_indent(mark, type);
 }

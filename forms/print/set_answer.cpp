@@ -35,8 +35,8 @@ Type value_type_for(const std::vector<KeyFigure>& figures, double width) {
 // The labels share one height, so that the figures below them share one baseline.
 double add_labels(Piece& piece, const std::vector<KeyFigure>& figures, double step, double width, double y) {
     double bottom = y;
-    for (std::size_t i = 0; i < figures.size(); ++i) {
-        const auto lines = break_lines(printable(figures[i].label), small_type, width);
+    for (const KeyFigure& figure : figures) {
+        const auto lines = break_lines(printable(figure.label), small_type, width);
         bottom = std::max(bottom, y + small_type.leading * static_cast<double>(lines.size()));
     }
     for (std::size_t i = 0; i < figures.size(); ++i) {
@@ -54,7 +54,7 @@ double add_value(Piece& piece, const KeyFigure& figure, const Type& type, double
         add_lines(piece.ops, {value}, x, y, type);
         if (!unit.isEmpty()) {
             const double unit_x = x + width_of(value, type) + unit_gap;
-            piece.ops.push_back(TextOp{unit_x, y + baseline_in_line(type), unit, unit_type});
+            piece.ops.emplace_back(TextOp{unit_x, y + baseline_in_line(type), unit, unit_type});
         }
         return y + type.leading;
     }
@@ -101,7 +101,7 @@ Pieces set_fact(const Fact& fact, double label_width, const Room& room) {
     }
     Piece& last = pieces.back();
     last.height += pad;
-    last.ops.push_back(RuleOp{0, last.height, room.width, last.height, hair_thickness, Tone::hair});
+    last.ops.emplace_back(RuleOp{0, last.height, room.width, last.height, hair_thickness, Tone::hair});
     return pieces;
 }
 
@@ -110,7 +110,7 @@ Pieces set_fact(const Fact& fact, double label_width, const Room& room) {
 Pieces set_answer(const Answer& answer, const Room& room) {
     Piece piece;
     piece.space_before = 6;
-    piece.ops.push_back(RuleOp{0, 0, room.width, 0, 1.5, Tone::accent});
+    piece.ops.emplace_back(RuleOp{0, 0, room.width, 0, 1.5, Tone::accent});
     double y = 10;
     if (!answer.sentence.empty()) {
         y = add_lines(piece.ops, break_lines(printable(answer.sentence), sentence_type, room.width), 0, y,
@@ -129,11 +129,11 @@ Pieces set_answer(const Answer& answer, const Room& room) {
         }
         for (std::size_t i = 1; i < answer.figures.size(); ++i) {
             const double x = static_cast<double>(i) * step - gutter / 2 - 1;
-            piece.ops.push_back(RuleOp{x, top + 2, x, y, hair_thickness, Tone::hair});
+            piece.ops.emplace_back(RuleOp{x, top + 2, x, y, hair_thickness, Tone::hair});
         }
         y += 10;
     }
-    piece.ops.push_back(RuleOp{0, y, room.width, y, rule_thickness, Tone::accent});
+    piece.ops.emplace_back(RuleOp{0, y, room.width, y, rule_thickness, Tone::accent});
     piece.height = y + 4;
     return {piece};
 }

@@ -30,7 +30,7 @@ Pieces set_lines(const std::vector<SignatureLine>& lines, const Room& room) {
             const auto value = break_lines(printable(lines[k].value), body_type, width);
             const double top = rule - 2 - body_type.leading * static_cast<double>(value.size());
             add_lines(piece.ops, value, x, top, body_type);
-            piece.ops.push_back(RuleOp{x, rule, x + width, rule, 0.5, Tone::ink});
+            piece.ops.emplace_back(RuleOp{x, rule, x + width, rule, 0.5, Tone::ink});
             const auto label = break_lines(printable(lines[k].label), small_type, width);
             piece.height = std::max(piece.height, add_lines(piece.ops, label, x, rule + 2, small_type));
         }
@@ -47,13 +47,15 @@ double add_hex(std::vector<Op>& ops, const QString& hex, double x, double y, dou
     const auto per_line = std::max<qsizetype>(1, static_cast<qsizetype>(width / group_width));
     for (qsizetype at = 0; at < hex.size(); at += group) {
         const qsizetype number = at / group;
+        const qsizetype line = number / per_line;
         const double left = x + static_cast<double>(number % per_line) * group_width;
-        const double top = y + static_cast<double>(number / per_line) * digest_type.leading;
+        const double top = y + static_cast<double>(line) * digest_type.leading;
         const Type type = in_tone(digest_type, number % 2 == 0 ? Tone::ink : Tone::accent);
-        ops.push_back(TextOp{left, top + baseline_in_line(type), hex.mid(at, group), type});
+        ops.emplace_back(TextOp{left, top + baseline_in_line(type), hex.mid(at, group), type});
     }
     const qsizetype groups = std::max<qsizetype>(1, (hex.size() + group - 1) / group);
-    return y + static_cast<double>((groups + per_line - 1) / per_line) * digest_type.leading;
+    const qsizetype lines = (groups + per_line - 1) / per_line;
+    return y + static_cast<double>(lines) * digest_type.leading;
 }
 
 Pieces set_digests(const std::vector<Digest>& digests, const Room& room) {
@@ -68,9 +70,9 @@ Pieces set_digests(const std::vector<Digest>& digests, const Room& room) {
         const double label_bottom = add_lines(piece.ops, label, 0, pad + 0.5, small_type);
         const double hex_bottom = add_hex(piece.ops, printable(digest.hex), x, pad, room.width - x);
         piece.height = std::max(label_bottom, hex_bottom) + pad;
-        piece.ops.push_back(RuleOp{0, piece.height, room.width, piece.height, hair_thickness, Tone::hair});
+        piece.ops.emplace_back(RuleOp{0, piece.height, room.width, piece.height, hair_thickness, Tone::hair});
         if (pieces.empty()) {
-            piece.ops.push_back(RuleOp{0, 0, room.width, 0, hair_thickness, Tone::hair});
+            piece.ops.emplace_back(RuleOp{0, 0, room.width, 0, hair_thickness, Tone::hair});
         }
         pieces.push_back(std::move(piece));
     }

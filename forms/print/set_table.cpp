@@ -104,8 +104,8 @@ double TableSetter::add_head(std::vector<Op>& ops) const {
     }
     const double height =
         body().leading * static_cast<double>(most + (any_unit ? 1 : 0)) + 2 * plan_.closeness.pad;
-    ops.push_back(RuleOp{0, 0, plan_.width, 0, rule_thickness, Tone::ink});
-    ops.push_back(RuleOp{0, height, plan_.width, height, rule_thickness, Tone::quiet});
+    ops.emplace_back(RuleOp{0, 0, plan_.width, 0, rule_thickness, Tone::ink});
+    ops.emplace_back(RuleOp{0, height, plan_.width, height, rule_thickness, Tone::quiet});
     return height;
 }
 
@@ -163,7 +163,7 @@ Pieces TableSetter::set_row(const RowText& row, Face face, double limit) const {
     }
     Piece& last = pieces.back();
     last.height += plan_.closeness.pad;
-    last.ops.push_back(RuleOp{0, last.height, plan_.width, last.height, hair_thickness, Tone::hair});
+    last.ops.emplace_back(RuleOp{0, last.height, plan_.width, last.height, hair_thickness, Tone::hair});
     return pieces;
 }
 
@@ -220,11 +220,11 @@ void close_table(Pieces& pieces, Pieces total, double width) {
     if (!total.empty()) {
         pieces.back().keep = Keep::bound;
         pieces.back().ops.pop_back();  // its hairline gives way to the total's rule
-        total.front().ops.push_back(RuleOp{0, 0, width, 0, rule_thickness, Tone::quiet});
+        total.front().ops.emplace_back(RuleOp{0, 0, width, 0, rule_thickness, Tone::quiet});
         pieces.insert(pieces.end(), total.begin(), total.end());
     }
     Piece& last = pieces.back();
-    last.ops.push_back(RuleOp{0, last.height, width, last.height, rule_thickness, Tone::ink});
+    last.ops.emplace_back(RuleOp{0, last.height, width, last.height, rule_thickness, Tone::ink});
 }
 
 // Neither at the top nor at the foot of a page one row alone, where two short ones can stand together.
@@ -268,7 +268,7 @@ Pieces set_table(const Table& table, const Room& room) {
     pieces.insert(pieces.end(), rows.begin(), rows.end());
     if (text.rows.empty()) {
         Piece none = setter.set_zero_row(printable(table.zero_rows_text));
-        none.ops.push_back(RuleOp{});  // where a row has its hairline
+        none.ops.emplace_back(RuleOp{});  // where a row has its hairline
         pieces.push_back(std::move(none));
     }
     close_table(pieces,

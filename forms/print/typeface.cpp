@@ -5,17 +5,18 @@
 #include <QFile>
 #include <QFontDatabase>
 #include <QFontMetricsF>
-#include <QPointer>
 #include <QRawFont>
 #include <QRegularExpression>
 #include <QTextBoundaryFinder>
 #include <QTextLayout>
+#include <QVariant>
 #include <algorithm>
 #include <stdexcept>
 
 #include "forms/print/font_name.h"
 
 // A resource inside a static library is linked only where it is asked for, and outside of any namespace.
+// NOLINTNEXTLINE(misc-use-anonymous-namespace): the macro declares a function of the global namespace.
 static void take_in_fonts() {
     Q_INIT_RESOURCE(print_fonts);
 }
@@ -44,12 +45,17 @@ void load_all() {
     load("mono.ttf", "DejaVu Sans Mono", "SpoilbookDigests");
 }
 
-// Qt forgets its fonts with the application, and a process may have one after another.
+// Qt forgets its fonts with the application, and a process may have one after another: the application
+// remembers.
 void require_fonts() {
-    static QPointer<QCoreApplication> loaded_for;
-    if (loaded_for != QCoreApplication::instance()) {
+    constexpr const char* mark = "spoilbook_print_fonts";
+    QCoreApplication* application = QCoreApplication::instance();
+    if (application == nullptr) {
+        throw std::logic_error("text is measured before there is a PrintSession");
+    }
+    if (!application->property(mark).toBool()) {
         load_all();
-        loaded_for = QCoreApplication::instance();
+        application->setProperty(mark, true);
     }
 }
 

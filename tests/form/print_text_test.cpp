@@ -28,9 +28,8 @@ TEST_CASE("a letter that the typeface lacks shows as its code", "[print]") {
 
 TEST_CASE("nothing hidden in a text changes what the reader sees", "[print]") {
     const PrintSession session;
-    CHECK(printable("12\xE2\x80\xAE"
-                    "34")
-              .toStdString() == "12[U+202E]34");  // right-to-left override
+    const std::string right_to_left{'\xE2', '\x80', '\xAE'};  // U+202E
+    CHECK(printable("12" + right_to_left + "34").toStdString() == "12[U+202E]34");
     CHECK(printable(std::string("a\0b\x1b[2Jc", 8)).toStdString() == "ab[2Jc");
     CHECK(printable("a\xFF"
                     "b")
@@ -68,7 +67,7 @@ TEST_CASE("lines hold every word once and none is wider than its column", "[prin
 TEST_CASE("a number stays with its groups, its unit and its uncertainty", "[print]") {
     const PrintSession session;
     const QString text = printable("in all 215 000 m³ ± 3 100 m³ by 15 % of it");
-    for (double width = 52; width < 240; width += 1) {
+    for (int width = 52; width < 240; ++width) {
         for (const QString& line : break_lines(text, body_type, width)) {
             INFO(width << ": " << line.toStdString());
             CHECK_FALSE(line.endsWith(u'±'));

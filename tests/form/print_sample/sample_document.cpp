@@ -114,13 +114,41 @@ Table events() {
     return table;
 }
 
+Row trip(int i, int trips) {
+    const int day = 1 + i * 31 / trips;
+    const std::string at = fmt::format("{:02} {:02}:{:02}", day, i * 7 % 24, i * 13 % 60);
+    const std::string words = i % 9 == 4    ? "Turned back by the sea, 2.1 m; left again at the next slack."
+                              : i % 23 == 7 ? remark
+                                            : "";
+    return {fmt::format("{}", 531 + i),
+            fmt::format("L{}", 529 + i),
+            i % 2 != 0 ? "Teal" : "Wigeon",
+            i % 5 != 0 ? "Plover" : "Dotterel",
+            i % 3 != 0 ? "FB4" : "OB2",
+            at,
+            at,
+            at,
+            at,
+            fmt::format("G{:02}", i % 12 + 1),
+            fmt::format("{}.{}", 711640 + i * 3, i % 10),
+            fmt::format("{}.{}", 5497370 - i * 7, i % 10),
+            fmt::format("{}", 400 - i % 60),
+            fmt::format("{}.{}", 410 + i % 70, i % 10),
+            "1.243",
+            fmt::format("{}.{}", 330 + i % 50, i % 10),
+            fmt::format("{}", 9 + i % 3),
+            fmt::format("{:.1f}", 0.4 + i % 14 * 0.1),
+            i % 2 != 0 ? "Bram" : "Esi",
+            words};
+}
+
 Table schedule(int trips) {
     Table table;
     table.caption = "Schedule of trips, May 2026";
     constexpr std::array titles{"Trip",     "Load",       "Barge",      "Tug",       "Claim",
                                 "Cast off", "Doors open", "Doors shut", "Alongside", "Cell",
                                 "Easting",  "Northing",   "Inside by",  "Hopper",    "Factor",
-                                "In situ",  "±",          "Sea",         "Master",    "Remark"};
+                                "In situ",  "±",          "Sea",        "Master",    "Remark"};
     constexpr std::array units{"",  "",  "",  "",   "", "",   "",   "",  "", "",
                                "m", "m", "m", "m³", "", "m³", "m³", "m", "", ""};
     for (std::size_t i = 0; i < titles.size(); ++i) {
@@ -130,31 +158,7 @@ Table schedule(int trips) {
             {titles[i], units[i], number ? Align::right : Align::left, i == 19 ? 1.0 : 0.0, !words, i == 19});
     }
     for (int i = 0; i < trips; ++i) {
-        const int day = 1 + i * 31 / (trips > 0 ? trips : 1);
-        const std::string at = fmt::format("{:02} {:02}:{:02}", day, i * 7 % 24, i * 13 % 60);
-        const std::string words = i % 9 == 4 ? "Turned back by the sea, 2.1 m; left again at the next slack."
-                                  : i % 23 == 7 ? remark
-                                                : "";
-        table.rows.push_back({fmt::format("{}", 531 + i),
-                              fmt::format("L{}", 529 + i),
-                              i % 2 != 0 ? "Teal" : "Wigeon",
-                              i % 5 != 0 ? "Plover" : "Dotterel",
-                              i % 3 != 0 ? "FB4" : "OB2",
-                              at,
-                              at,
-                              at,
-                              at,
-                              fmt::format("G{:02}", i % 12 + 1),
-                              fmt::format("{}.{}", 711640 + i * 3, i % 10),
-                              fmt::format("{}.{}", 5497370 - i * 7, i % 10),
-                              fmt::format("{}", 400 - i % 60),
-                              fmt::format("{}.{}", 410 + i % 70, i % 10),
-                              "1.243",
-                              fmt::format("{}.{}", 330 + i % 50, i % 10),
-                              fmt::format("{}", 9 + i % 3),
-                              fmt::format("{:.1f}", 0.4 + i % 14 * 0.1),
-                              i % 2 != 0 ? "Bram" : "Esi",
-                              words});
+        table.rows.push_back(trip(i, trips));
     }
     table.total = {fmt::format("{}", trips),
                    "",

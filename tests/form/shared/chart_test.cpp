@@ -9,6 +9,7 @@
 #include "forms/shared/chart_frame.h"
 
 using namespace spoilbook;
+using namespace spoilbook::form;
 
 namespace {
 

@@ -15,6 +15,7 @@
 #include "forms/shared/unit_field.h"
 
 using namespace spoilbook;
+using namespace spoilbook::form;
 
 namespace {
 

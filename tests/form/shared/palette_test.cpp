@@ -8,6 +8,7 @@
 #include "forms/shared/icon.h"
 
 using namespace spoilbook;
+using namespace spoilbook::form;
 using Catch::Matchers::WithinAbs;
 
 namespace {

@@ -15,6 +15,7 @@
 #include "tests/support/model_contract.h"
 
 using namespace spoilbook;
+using namespace spoilbook::form;
 
 namespace {
 

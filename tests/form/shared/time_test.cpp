@@ -7,6 +7,7 @@
 #include "model/unit/time_text.h"
 
 using namespace spoilbook;
+using namespace spoilbook::form;
 
 namespace {
 

@@ -8,6 +8,7 @@
 #include <catch2/catch.hpp>
 
 using namespace spoilbook;
+using namespace spoilbook::form;
 
 namespace {
 

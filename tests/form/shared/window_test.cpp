@@ -16,6 +16,7 @@
 #include "tests/support/paper_library.h"
 
 using namespace spoilbook;
+using namespace spoilbook::form;
 
 namespace {
 
@@ -33,16 +34,16 @@ struct Program {
     QTemporaryDir folder;
     QSettings settings{folder.filePath(QStringLiteral("s.ini")), QSettings::IniFormat};
     Memory memory{settings};
-    test::PaperLibrary library;
+    test::PaperLibrary shelf;
     std::unique_ptr<MainWindow> window;
 
     Program() {
-        library.desks = test::paper_desks(leaf);
+        shelf.desks = test::paper_desks(leaf);
         start();
     }
     void start() {
         window =
-            std::make_unique<MainWindow>(library, memory, *qobject_cast<PaperStyle*>(QApplication::style()));
+            std::make_unique<MainWindow>(shelf, memory, *qobject_cast<PaperStyle*>(QApplication::style()));
         window->show();
         REQUIRE(QTest::qWaitForWindowActive(window.get()));
     }
@@ -115,10 +116,10 @@ TEST_CASE("undo takes back, says what, and offers to redo; a refusal names what 
     program.window->open_book(marram);
     QTest::keyClick(program.window.get(), Qt::Key_Z, Qt::ControlModifier);
     CHECK(program.window->messages().text().contains(QStringLiteral("load L-0597 closed by ullage")));
-    CHECK(program.library.last->undone == QStringLiteral("load L-0597 closed by ullage"));
+    CHECK(program.shelf.last->undone == QStringLiteral("load L-0597 closed by ullage"));
     QTest::mouseClick(program.button(QStringLiteral("Redo")), Qt::LeftButton);
-    CHECK(program.library.last->done == QStringLiteral("load L-0597 closed by ullage"));
-    program.library.last->stands_on_it = QStringLiteral("Trip T-0598 stands on it.");
+    CHECK(program.shelf.last->done == QStringLiteral("load L-0597 closed by ullage"));
+    program.shelf.last->stands_on_it = QStringLiteral("Trip T-0598 stands on it.");
     QTest::keyClick(program.window.get(), Qt::Key_Z, Qt::ControlModifier);
     CHECK(program.window->messages().text() == QStringLiteral("Trip T-0598 stands on it."));
 }
@@ -128,7 +129,7 @@ TEST_CASE("the foot says what was written last and when, or why nothing can be",
     program.window->open_book(marram);
     auto* foot = program.window->findChild<StatusLine*>();
     CHECK(foot->text() == QStringLiteral("Written 17:56: load L-0597 closed by ullage"));
-    program.library.why_not = QStringLiteral("Bram has it open");
+    program.shelf.why_not = QStringLiteral("Bram has it open");
     program.window->open_book(marram);
     CHECK(foot->text() == QStringLiteral("Reading only: Bram has it open"));
 }
@@ -146,7 +147,7 @@ TEST_CASE("a person signs in with a PIN, a relief by a typed name", "[window]") 
     REQUIRE(pin != nullptr);
     QTest::keyClicks(relief, QStringLiteral("Finn"));
     QTest::keyClick(relief, Qt::Key_Return);
-    CHECK(program.library.last->person() == QStringLiteral("Finn"));
+    CHECK(program.shelf.last->person() == QStringLiteral("Finn"));
     CHECK(program.button(QStringLiteral("Written by Finn")) != nullptr);
 }
 
