@@ -96,6 +96,9 @@ def main():
     options.add_argument("--jobs", type=int, default=os.cpu_count())
     given = options.parse_args()
     build = given.build.resolve()
+    if not (build / "compile_commands.json").exists():
+        print(f"tidy: {given.build} is not configured")
+        return 1
     CACHE.mkdir(parents=True, exist_ok=True)
 
     of, noted = commands(build), headers(build)
