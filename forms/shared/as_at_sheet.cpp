@@ -7,7 +7,7 @@
 #include "forms/shared/label.h"
 #include "forms/shared/time_field.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 AsAtSheet::AsAtSheet(Session& session, QWidget* parent) : QWidget(parent) {
     auto* all = new QVBoxLayout(this);
@@ -45,4 +45,4 @@ AsAtSheet::AsAtSheet(Session& session, QWidget* parent) : QWidget(parent) {
     });
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -5,7 +5,7 @@
 
 #include "forms/shared/session.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// The instant that all figures are true for: now, or a past one.
 class AsAtSheet : public QWidget {
@@ -18,4 +18,4 @@ class AsAtSheet : public QWidget {
     void done();
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -9,7 +9,7 @@
 #include "forms/shared/state_mark.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr int spine_height = 9 * grid;
@@ -81,4 +81,4 @@ void BookSpine::paintEvent(QPaintEvent*) {
     }
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -4,7 +4,7 @@
 #include <QAbstractButton>
 #include <QFileInfo>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// A book on the shelf: its spine with the name on a label, and where it lies. One that is gone says so.
 class BookSpine : public QAbstractButton {
@@ -24,4 +24,4 @@ class BookSpine : public QAbstractButton {
     bool gone_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

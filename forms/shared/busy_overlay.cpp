@@ -11,7 +11,7 @@
 #include "forms/shared/label.h"
 #include "forms/shared/paper_style.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr int appear_after_ms = 200;
@@ -95,4 +95,4 @@ bool BusyOverlay::eventFilter(QObject* watched, QEvent* event) {
     return QWidget::eventFilter(watched, event);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

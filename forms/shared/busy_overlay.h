@@ -8,7 +8,7 @@ class QLabel;
 class QProgressBar;
 class QPushButton;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// Lies over its parent while long work runs elsewhere. Shows itself after 200 ms, so that quick work does
 /// not flicker; after 2 s also how far it is and a button to stop it.
@@ -44,4 +44,4 @@ class BusyOverlay : public QWidget {
     bool can_stop_ = false;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

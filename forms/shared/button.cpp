@@ -4,7 +4,7 @@
 #include "forms/shared/icon.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 QPushButton* make_button(ButtonKind kind, const QString& text, const QString& icon_name, QWidget* parent) {
     auto* button = new QPushButton(parent);
@@ -40,4 +40,4 @@ ButtonKind kind_of(const QWidget* widget) {
     return kind.isValid() ? static_cast<ButtonKind>(kind.toInt()) : ButtonKind::plain;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -4,7 +4,7 @@
 #include <QPushButton>
 #include <QString>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// plain: the usual; primary: the one that a sheet is for; quiet: beside others; tool: an icon alone, named
 /// by its accessible name and tip; offer: pencilled, to be taken or left; press: barge desk, ≥ 48 high, hit
@@ -17,4 +17,4 @@ QPushButton* make_button(ButtonKind kind, const QString& text, const QString& ic
 /// What make_button made of it; plain where it did not.
 ButtonKind kind_of(const QWidget* widget);
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

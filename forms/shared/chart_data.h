@@ -7,7 +7,7 @@
 #include <functional>
 #include <vector>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// A mark on an axis with its words. Times are placed by their number and named by who knows the zone.
 struct ChartTick {
@@ -47,4 +47,4 @@ struct ChartData {
     [[nodiscard]] bool empty() const;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -14,7 +14,7 @@
 #include "forms/shared/number_typed.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 Tone series_tone(int colour) {
@@ -171,4 +171,4 @@ std::vector<ChartRow> chart_rows(const ChartData& data) {
     return rows;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

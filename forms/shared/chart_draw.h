@@ -8,7 +8,7 @@
 #include "forms/shared/chart_frame.h"
 #include "forms/shared/palette.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// A new chart of these data; the caller owns it. Colour is never alone: series differ in stroke and are
 /// named in the key.
@@ -18,4 +18,4 @@ QChart* make_chart(const ChartData& data, const Palette& tones);
 std::vector<Column<ChartRow>> chart_columns(const ChartData& data);
 std::vector<ChartRow> chart_rows(const ChartData& data);
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

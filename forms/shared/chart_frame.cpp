@@ -17,7 +17,7 @@
 #include "forms/shared/table_text.h"
 #include "forms/shared/table_view.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 bool ChartData::empty() const {
     return std::all_of(series.begin(), series.end(), [](const ChartSeries& s) { return s.points.empty(); });
@@ -134,4 +134,4 @@ void ChartFrame::ask_export() {
               });
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -12,7 +12,7 @@ class QLabel;
 class QPushButton;
 class QStackedWidget;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 class TableView;
 
@@ -61,4 +61,4 @@ class ChartFrame : public QWidget {
     QLabel* empty_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

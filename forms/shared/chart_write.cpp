@@ -15,7 +15,7 @@
 #include "forms/shared/save_file.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 // A4 across, less margins, in units of 1/96 inch.
@@ -96,4 +96,4 @@ QString write_picture(const ChartData& data, const Palette& tones, const QString
     return QCoreApplication::translate("ChartFrame", "The file's name must end in .png, .svg, .pdf or .csv.");
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -6,10 +6,10 @@
 #include "forms/shared/chart_data.h"
 #include "forms/shared/palette.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// The chart with title and sentence as .png (two pixels a unit), .svg or .pdf (A4 across), by the ending of
 /// `path`. All or nothing. Empty: written; otherwise why not, for a person.
 QString write_picture(const ChartData& data, const Palette& tones, const QString& path);
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

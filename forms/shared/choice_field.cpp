@@ -4,10 +4,10 @@
 #include <QComboBox>
 #include <QSignalBlocker>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 ChoiceField::ChoiceField(const QString& label, QWidget* parent)
-    : Field(label, parent), box_(new QComboBox(this)) {
+    : FieldBox(label, parent), box_(new QComboBox(this)) {
     box_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     box_->setMinimumContentsLength(10);
     box_->setFocusPolicy(Qt::StrongFocus);
@@ -56,4 +56,4 @@ void ChoiceField::offer(const QString& key, const QString& why) {
     });
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

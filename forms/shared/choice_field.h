@@ -8,7 +8,7 @@
 
 class QComboBox;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// One thing to choose: `key` is the book's label or id, `text` is what is read.
 struct Choice {
@@ -17,7 +17,7 @@ struct Choice {
 };
 
 /// One of a list, or nothing yet. A choice is never made for the person; it may be offered.
-class ChoiceField : public Field {
+class ChoiceField : public FieldBox {
     Q_OBJECT
 
  public:
@@ -38,4 +38,4 @@ class ChoiceField : public Field {
     QComboBox* box_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -11,7 +11,7 @@
 #include "forms/shared/label.h"
 #include "forms/shared/time_typed.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 // Below this width the words give way to their icons.
@@ -123,4 +123,4 @@ void Cover::fit() {
     person_->setToolTip(person_->accessibleName());
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -10,7 +10,7 @@ class QLabel;
 class QMenu;
 class QPushButton;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// The label on the binder's cover: which book, whose hand, which instant; undo and redo; day or night.
 class Cover : public QWidget {
@@ -51,4 +51,4 @@ class Cover : public QWidget {
     bool open_ = false;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

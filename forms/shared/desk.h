@@ -11,7 +11,7 @@
 
 class QWidget;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// One leaf of a desk. `make` is called once, when it is first shown; the parent owns what it returns. A leaf
 /// listens to Session::changed itself.
@@ -44,8 +44,10 @@ class Library {
     virtual OpenedBook open(const QString& path) = 0;
     /// Makes a book from a folder of plain files and opens it.
     virtual OpenedBook create_from_folder(const QString& folder, const QString& path) = 0;
-    /// The sample book; empty where this installation has none.
-    [[nodiscard]] virtual QString sample() const = 0;
+    /// Whether this installation brought the sample book.
+    [[nodiscard]] virtual bool has_sample() const = 0;
+    /// Opens this person's own copy of it, made when there is none yet.
+    virtual OpenedBook open_sample() = 0;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -8,7 +8,7 @@
 #include "forms/shared/scrolling.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr int fold_below = 110 * grid;
@@ -66,4 +66,4 @@ void DeskView::resizeEvent(QResizeEvent* event) {
     index_->fold(width() < fold_below);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

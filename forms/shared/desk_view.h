@@ -8,7 +8,7 @@
 
 class QStackedWidget;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 class LeafIndex;
 
@@ -41,4 +41,4 @@ class DeskView : public QWidget {
     std::vector<QWidget*> made_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

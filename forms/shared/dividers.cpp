@@ -10,7 +10,7 @@
 #include "forms/shared/paper_style.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr int tab_height = 7 * grid;
@@ -81,7 +81,7 @@ void Divider::paintEvent(QPaintEvent*) {
     }
     const QRect inside = r.toRect().adjusted(2 * grid, 2, -grid, -2);
     const QRect icon_place(inside.left(), inside.center().y() - icon_side / 2, icon_side, icon_side);
-    spoilbook::icon(icon_name_, isChecked() ? Tone::accent : Tone::quiet).paint(&painter, icon_place);
+    form::icon(icon_name_, isChecked() ? Tone::accent : Tone::quiet).paint(&painter, icon_place);
     QRect words = inside.adjusted(icon_side + grid + 2, 0, 0, 0);
     painter.setPen(tones[isChecked() ? Tone::text : Tone::quiet]);
     painter.setFont(font());
@@ -136,4 +136,4 @@ int Dividers::current() const {
     return group_->checkedId();
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -10,7 +10,7 @@
 class QButtonGroup;
 class QHBoxLayout;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// One divider of a ring binder: a tab of card that stands above the sheets, in front where it is turned to.
 class Divider : public QAbstractButton {
@@ -53,4 +53,4 @@ class Dividers : public QWidget {
     QButtonGroup* group_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

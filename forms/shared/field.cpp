@@ -10,7 +10,7 @@
 #include "forms/shared/paper_style.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 // The shape of a state without its word: the note beside it has the words.
@@ -34,7 +34,7 @@ class Shape : public QWidget {
 
 }  // namespace
 
-Field::Field(const QString& label, QWidget* parent)
+FieldBox::FieldBox(const QString& label, QWidget* parent)
     : QWidget(parent),
       label_(make_quiet(label, Step::small, this)),
       offer_(make_button(ButtonKind::offer, {}, QStringLiteral("back"), this)),
@@ -47,7 +47,7 @@ Field::Field(const QString& label, QWidget* parent)
     build();
 }
 
-void Field::build() {
+void FieldBox::build() {
     all_->setContentsMargins(0, 0, 0, 0);
     all_->setSpacing(2);
     label_->setIndent(3);
@@ -91,7 +91,7 @@ void Field::build() {
     });
 }
 
-void Field::set_editor(QWidget* editor) {
+void FieldBox::set_editor(QWidget* editor) {
     editor_ = editor;
     editor->setAccessibleName(label_->text());
     label_->setBuddy(editor);
@@ -103,34 +103,34 @@ void Field::set_editor(QWidget* editor) {
     setFocusProxy(editor);
 }
 
-void Field::set_hint(const QString& hint) {
+void FieldBox::set_hint(const QString& hint) {
     hint_->setText(hint);
     hint_->setVisible(!hint.isEmpty());
 }
 
-void Field::show_problem(const QString& problem) {
+void FieldBox::show_problem(const QString& problem) {
     problem_ = problem;
     if (!problem.isEmpty()) end_question();
     show_note();
 }
 
-void Field::ask(const QString& question, std::function<void()> keep) {
+void FieldBox::ask(const QString& question, std::function<void()> keep) {
     asked_ = question;
     keep_ = std::move(keep);
     show_note();
 }
 
-bool Field::asking() const {
+bool FieldBox::asking() const {
     return !asked_.isEmpty();
 }
 
-void Field::end_question() {
+void FieldBox::end_question() {
     asked_.clear();
     keep_ = nullptr;
     show_note();
 }
 
-void Field::show_note() {
+void FieldBox::show_note() {
     const bool wrong = !problem_.isEmpty();
     const QString text = wrong ? problem_ : asked_;
     note_text_->setText(text);
@@ -146,16 +146,16 @@ void Field::show_note() {
     }
 }
 
-void Field::set_offer(const QString& text, std::function<void()> take) {
+void FieldBox::set_offer(const QString& text, std::function<void()> take) {
     offer_->setText(text);
     offer_->setAccessibleName(tr("%1: take %2").arg(label_->text(), text));
     take_ = std::move(take);
     offer_->show();
 }
 
-void Field::clear_offer() {
+void FieldBox::clear_offer() {
     offer_->hide();
     take_ = nullptr;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

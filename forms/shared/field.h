@@ -12,13 +12,13 @@
 class QHBoxLayout;
 class QVBoxLayout;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
-class Field : public QWidget {
+class FieldBox : public QWidget {
     Q_OBJECT
 
  public:
-    Field(const QString& label, QWidget* parent);
+    FieldBox(const QString& label, QWidget* parent);
 
     [[nodiscard]] QString label() const { return label_->text(); }
     /// A quiet line below: a range, an example, how a time was read.
@@ -58,4 +58,4 @@ class Field : public QWidget {
     std::function<void()> take_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -6,7 +6,7 @@
 
 #include "forms/shared/label.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 Figure::Figure(QWidget* parent)
     : QWidget(parent),
@@ -59,4 +59,4 @@ void Figure::hide_state() {
     mark_->hide();
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -6,7 +6,7 @@
 
 #include "forms/shared/state_mark.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// What a figure says. All texts are ready for reading: rounded, in the reader's language, by one who knows
 /// which way a headline must round (used up, headroom down).
@@ -39,4 +39,4 @@ class Figure : public QWidget {
     StateMark* mark_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -14,7 +14,7 @@ static void take_in_icons() {
     Q_INIT_RESOURCE(icons);
 }
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 QByteArray drawing(const QString& name) {
@@ -80,4 +80,4 @@ QStringList icon_names() {
     return names;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

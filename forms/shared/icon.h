@@ -9,7 +9,7 @@
 
 #include "forms/shared/palette.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// The icon of this name (forms/shared/icons/NAME.svg) in a tone of the palette in use; disabled it is quiet.
 /// A name that is not there gives an empty icon, which tests/form finds.
@@ -21,4 +21,4 @@ QPixmap icon_picture(const QString& name, const QColor& colour, int side, double
 /// All names, sorted.
 QStringList icon_names();
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/shared/label.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 QLabel* make_label(const QString& text, Step step, Weight weight, QWidget* parent) {
     auto* label = new QLabel(text, parent);
@@ -16,4 +16,4 @@ QLabel* make_quiet(const QString& text, Step step, QWidget* parent) {
     return label;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

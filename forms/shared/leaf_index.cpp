@@ -9,7 +9,7 @@
 #include "forms/shared/paper_style.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr int line_height = finger;
@@ -58,7 +58,7 @@ void IndexLine::paintEvent(QPaintEvent*) {
     painter.fillRect(QRect(0, height() - 1, width(), 1), tones[Tone::line]);
     if (isChecked()) painter.fillRect(QRect(0, 0, 3, height() - 1), tones[Tone::accent]);
     const QRect icon_place(grid + 2, (height() - icon_side) / 2, icon_side, icon_side);
-    spoilbook::icon(icon_name_, isChecked() || underMouse() ? Tone::text : Tone::quiet)
+    form::icon(icon_name_, isChecked() || underMouse() ? Tone::text : Tone::quiet)
         .paint(&painter, icon_place);
     if (!folded_) {
         painter.setFont(type_font(Step::body, isChecked() ? Weight::semibold : Weight::regular));
@@ -124,4 +124,4 @@ void LeafIndex::paintEvent(QPaintEvent*) {
     }
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

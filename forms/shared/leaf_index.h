@@ -10,7 +10,7 @@
 class QButtonGroup;
 class QVBoxLayout;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// One ruled line of the index leaf.
 class IndexLine : public QAbstractButton {
@@ -56,4 +56,4 @@ class LeafIndex : public QWidget {
     QButtonGroup* group_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -12,7 +12,7 @@
 #include "forms/shared/message_strip.h"
 #include "forms/shared/save_file.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 QString book_kinds() {
@@ -99,7 +99,8 @@ void MainWindow::ask_open() {
 }
 
 void MainWindow::open_sample() {
-    open_book(library_.sample());
+    close_book();
+    take_in(library_.open_sample());
 }
 
 void MainWindow::ask_new() {
@@ -142,4 +143,4 @@ void MainWindow::ask_backup() {
     });
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

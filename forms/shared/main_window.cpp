@@ -22,7 +22,7 @@
 #include "forms/shared/status_line.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 MainWindow::MainWindow(Library& library, Memory& memory, PaperStyle& style, QWidget* parent)
     : QWidget(parent),
@@ -34,7 +34,7 @@ MainWindow::MainWindow(Library& library, Memory& memory, PaperStyle& style, QWid
       paper_(new QWidget(this)),
       strip_(new MessageStrip(paper_)),
       pages_(new QStackedWidget(paper_)),
-      start_(new StartPage(memory, !library.sample().isEmpty(), pages_)),
+      start_(new StartPage(memory, library.has_sample(), pages_)),
       status_(new StatusLine(paper_)),
       sheet_(new Sheet(paper_)),
       menu_(new QMenu(this)) {
@@ -231,4 +231,4 @@ void MainWindow::dropEvent(QDropEvent* event) {
         this, [this, path] { open_book(path); }, Qt::QueuedConnection);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

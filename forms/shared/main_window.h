@@ -10,7 +10,7 @@
 class QMenu;
 class QStackedWidget;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 class Cover;
 class DeskView;
@@ -88,4 +88,4 @@ class MainWindow : public QWidget {
     std::vector<QAction*> with_book_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -4,7 +4,7 @@
 #include <QCryptographicHash>
 #include <QSettings>
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr int most_recent = 10;
@@ -69,4 +69,4 @@ void Memory::set_place(const QString& book, const QString& desk_and_leaf) {
     settings_.setValue(place_key(book), desk_and_leaf);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -8,7 +8,7 @@
 
 class QSettings;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// What the program remembers of its windows, in one place with its defaults. A value that makes no sense
 /// reads as the default. The book holds none of this.
@@ -36,4 +36,4 @@ class Memory {
     QSettings& settings_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -10,7 +10,7 @@
 #include "forms/shared/label.h"
 #include "forms/shared/paper_style.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr int shape_side = 16;
@@ -95,4 +95,4 @@ void MessageStrip::keyPressEvent(QKeyEvent* event) {
     QWidget::keyPressEvent(event);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -9,7 +9,7 @@
 class QLabel;
 class QPushButton;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// notice: for information; done: something was written; warning: look at it; error: it did not happen.
 enum class Message { notice, done, warning, error };
@@ -44,4 +44,4 @@ class MessageStrip : public QWidget {
     std::function<void()> act_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

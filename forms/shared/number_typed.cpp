@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 std::optional<double> number_typed(const QString& text, const QLocale& locale) {
     QString bare;
@@ -23,4 +23,4 @@ QString number_shown(double value, int decimals, const QLocale& locale) {
     return locale.toString(value, 'f', decimals);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

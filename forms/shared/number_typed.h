@@ -5,7 +5,7 @@
 #include <QString>
 #include <optional>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// A number as a person types it: with a point, or with the separators of `locale`. Blanks (thin ones too)
 /// are passed over. Nothing where the text is not one number.
@@ -14,4 +14,4 @@ std::optional<double> number_typed(const QString& text, const QLocale& locale);
 /// A number for reading: `decimals` places, grouped, in the reader's language.
 QString number_shown(double value, int decimals, const QLocale& locale);
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 struct Named {
@@ -113,4 +113,4 @@ std::vector<TonePair> tone_pairs() {
     return pairs;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

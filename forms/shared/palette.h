@@ -7,7 +7,7 @@
 #include <array>
 #include <vector>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// ground: the desk under the sheets; surface: a sheet; raised: a head or a card on it; sunk: a box to write
 /// in; line: rules that only divide (no contrast asked); edge: outlines of controls (≥ 3 : 1); quiet: labels;
@@ -77,4 +77,4 @@ struct TonePair {
 /// Every pair that the widgets of forms/ draw.
 std::vector<TonePair> tone_pairs();
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

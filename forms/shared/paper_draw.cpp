@@ -7,7 +7,7 @@
 #include <QLineEdit>
 #include <QRadioButton>
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr double corner = 3;
@@ -195,4 +195,4 @@ void Paper::scroll_bar(const QRect& slider) const {
     rounded(QRectF(slider).adjusted(2.5, 2.5, -2.5, -2.5), tones[over ? Tone::quiet : Tone::edge], {}, 0);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -9,7 +9,7 @@
 #include "forms/shared/button.h"
 #include "forms/shared/palette.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// Draws one part of one control: the strokes behind PaperStyle.
 struct Paper {
@@ -42,4 +42,4 @@ struct Paper {
 /// The controls whose outline draws its own focus ring.
 bool has_own_ring(const QWidget* widget);
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -10,7 +10,7 @@
 #include "forms/shared/paper_draw.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 PaperStyle::PaperStyle(Light light) : QProxyStyle(QStringLiteral("Fusion")), tones_(Palette::of(light)) {}
 
@@ -196,4 +196,4 @@ const Palette& palette_in_use() {
     return style ? style->tones() : day;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

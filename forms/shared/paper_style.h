@@ -7,7 +7,7 @@
 
 #include "forms/shared/palette.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 class PaperStyle : public QProxyStyle {
     Q_OBJECT
@@ -47,4 +47,4 @@ class PaperStyle : public QProxyStyle {
 /// The tones that the program is drawn in; the day palette where no PaperStyle was put on.
 const Palette& palette_in_use();
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -8,7 +8,7 @@
 #include "forms/shared/choice_field.h"
 #include "forms/shared/label.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 QLineEdit* labelled_edit(const QString& name, QWidget* parent, QVBoxLayout* all) {
@@ -32,7 +32,7 @@ PersonSheet::PersonSheet(Session& session, QWidget* parent)
     why->setWordWrap(true);
     all->addWidget(why);
     std::vector<Choice> choices;
-    for (const Person& person : session.people()) {
+    for (const Writer& person : session.people()) {
         choices.push_back({person.name, tr("%1, %2").arg(person.name, person.role)});
     }
     name_->set_choices(choices);
@@ -62,4 +62,4 @@ void PersonSheet::take() {
     emit done();
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

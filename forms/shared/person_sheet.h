@@ -7,7 +7,7 @@
 
 class QLineEdit;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 class ChoiceField;
 
@@ -30,4 +30,4 @@ class PersonSheet : public QWidget {
     QLineEdit* relief_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

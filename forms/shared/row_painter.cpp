@@ -8,7 +8,7 @@
 #include "forms/shared/table_model.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr int shape_side = 12;
@@ -50,4 +50,4 @@ QSize RowPainter::sizeHint(const QStyleOptionViewItem& option, const QModelIndex
     return {width + mark + 2 * grid + 2, 4 * grid};
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -3,7 +3,7 @@
 
 #include <QStyledItemDelegate>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// Draws a cell as on a ruled sheet: a rule below each row, the state's shape before its word, a ring around
 /// the cell under the cursor. Knows roles, not tables.
@@ -18,4 +18,4 @@ class RowPainter : public QStyledItemDelegate {
     [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

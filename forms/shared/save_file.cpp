@@ -5,7 +5,7 @@
 #include <QFileDialog>
 #include <QSaveFile>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 void save_file(QWidget* parent, const QString& title, const QString& name, const QString& kinds,
                std::function<void(const QString& path)> write) {
@@ -43,4 +43,4 @@ QString write_file(const QString& path, const QByteArray& bytes) {
         .arg(path, file.errorString());
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -7,7 +7,7 @@
 
 class QWidget;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// Asks where to save, without stopping the program; `write` runs when the person has chosen.
 void save_file(QWidget* parent, const QString& title, const QString& name, const QString& kinds,
@@ -21,4 +21,4 @@ void choose_folder(QWidget* parent, const QString& title, std::function<void(con
 /// Writes all or nothing. Empty: written; otherwise why not, for a person.
 QString write_file(const QString& path, const QByteArray& bytes);
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/shared/scrolling.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 QScrollArea* scrolling(QWidget* page, QWidget* parent) {
     auto* area = new QScrollArea(parent);
@@ -12,4 +12,4 @@ QScrollArea* scrolling(QWidget* page, QWidget* parent) {
     return area;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

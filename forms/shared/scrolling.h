@@ -3,9 +3,9 @@
 
 #include <QScrollArea>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// At a large scale a page may be higher or wider than the window: it scrolls rather than being cut.
 QScrollArea* scrolling(QWidget* page, QWidget* parent);
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

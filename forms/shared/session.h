@@ -10,10 +10,10 @@
 #include "model/unit/instant.h"
 #include "model/unit/zone.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// One who may write into the book.
-struct Person {
+struct Writer {
     QString name;
     QString role;  ///< "skipper", in the reader's language
 };
@@ -46,7 +46,7 @@ class Session : public QObject {
     [[nodiscard]] virtual std::optional<Instant> as_at() const = 0;
     virtual void set_as_at(std::optional<Instant> at) = 0;
 
-    [[nodiscard]] virtual QList<Person> people() const = 0;
+    [[nodiscard]] virtual QList<Writer> people() const = 0;
     [[nodiscard]] virtual QString person() const = 0;
     /// Empty: done; otherwise why not. A name that is not in the list logs as a relief.
     virtual QString set_person(const QString& name, const QString& pin) = 0;
@@ -68,4 +68,4 @@ class Session : public QObject {
     void trouble(const QString& what);
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -15,7 +15,7 @@
 #include "forms/shared/label.h"
 #include "forms/shared/paper_style.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 Sheet::Sheet(QWidget* parent)
     : QWidget(parent),
@@ -131,4 +131,4 @@ bool Sheet::focusNextPrevChild(bool next) {
     return true;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -8,7 +8,7 @@ class QLabel;
 class QVBoxLayout;
 class QPropertyAnimation;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// A sheet that is laid over its parent from the right, in place of a dialog window: it takes the keyboard
 /// while it lies there, goes away with Escape, and gives the keyboard back to where it was. What was typed
@@ -50,4 +50,4 @@ class Sheet : public QWidget {
     int wanted_width_ = 480;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

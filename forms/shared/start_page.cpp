@@ -11,7 +11,7 @@
 #include "forms/shared/button.h"
 #include "forms/shared/label.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 constexpr int text_width = 46 * grid;
@@ -127,4 +127,4 @@ void StartPage::add_book(const QString& path) {
     shelf_->addWidget(row);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

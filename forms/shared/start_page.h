@@ -8,7 +8,7 @@
 class QBoxLayout;
 class QVBoxLayout;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// What lies on the desk before a book is open: the books of late, and the ways to get one.
 class StartPage : public QWidget {
@@ -41,4 +41,4 @@ class StartPage : public QWidget {
     QVBoxLayout* shelf_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -6,7 +6,7 @@
 #include "forms/shared/paper_style.h"
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 Tone fill_of(State state) {
     switch (state) {
@@ -130,4 +130,4 @@ void StateMark::paintEvent(QPaintEvent*) {
     painter.drawText(rect().adjusted(2 * margin() + side, 0, 0, 0), Qt::AlignVCenter | Qt::AlignLeft, word_);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

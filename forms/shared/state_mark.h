@@ -7,7 +7,7 @@
 
 #include "forms/shared/palette.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// clear ● nothing stands against it; attention ▲ look at it; hold ■ something stops it; unknown ◆ cannot
 /// tell.
@@ -50,4 +50,4 @@ class StateMark : public QWidget {
     bool large_ = false;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -10,7 +10,7 @@
 #include "forms/shared/paper_style.h"
 #include "forms/shared/time_typed.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 StatusLine::StatusLine(QWidget* parent)
     : QWidget(parent),
@@ -52,4 +52,4 @@ void StatusLine::paintEvent(QPaintEvent*) {
     painter.fillRect(QRect(0, 0, width(), 1), tones[Tone::line]);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

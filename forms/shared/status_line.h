@@ -7,7 +7,7 @@
 
 class QLabel;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// The foot of the sheet: what was last written down, and when; or that nothing can be written, and why.
 class StatusLine : public QWidget {
@@ -27,4 +27,4 @@ class StatusLine : public QWidget {
     QLabel* book_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

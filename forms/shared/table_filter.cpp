@@ -2,7 +2,7 @@
 #include "forms/shared/table_model.h"
 #include "forms/shared/table_view.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 TableFilter::TableFilter(QObject* parent) : QSortFilterProxyModel(parent) {
     setSortRole(sort_role);
@@ -38,4 +38,4 @@ bool TableFilter::lessThan(const QModelIndex& left, const QModelIndex& right) co
     return QSortFilterProxyModel::lessThan(left, right);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

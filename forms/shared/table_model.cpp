@@ -3,7 +3,7 @@
 
 #include "model/unit/number_text.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 int TableModel::rowCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : rows();
@@ -70,4 +70,4 @@ QString copied_number(std::optional<double> value) {
     return value ? QString::fromStdString(number_text(*value)) : QString();
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

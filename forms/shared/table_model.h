@@ -10,7 +10,7 @@
 
 #include "forms/shared/state_mark.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// Roles beside Qt's own.
 enum TableRole {
@@ -126,4 +126,4 @@ class RowTable : public TableModel {
     std::vector<Row> rows_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

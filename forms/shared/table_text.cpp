@@ -7,7 +7,7 @@
 
 #include "forms/shared/table_model.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 QString as_text(const QModelIndex& cell) {
@@ -80,4 +80,4 @@ QString csv(const QAbstractItemModel& model) {
     return text;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

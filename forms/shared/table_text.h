@@ -8,7 +8,7 @@
 
 class QAbstractItemModel;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// The rows that hold a selected cell, all their columns, under the heads; all rows where nothing is
 /// selected. Tabs and line ends inside a cell become blanks.
@@ -18,4 +18,4 @@ QString tsv(const QAbstractItemModel& model, const QModelIndexList& selected);
 /// that a spreadsheet takes it for text.
 QString csv(const QAbstractItemModel& model);
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

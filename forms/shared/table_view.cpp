@@ -18,7 +18,7 @@
 #include "forms/shared/table_model.h"
 #include "forms/shared/table_text.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 TableView::TableView(const QString& title, QWidget* parent)
     : QWidget(parent),
@@ -163,4 +163,4 @@ void TableView::export_rows() {
               });
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -8,7 +8,7 @@
 class QLabel;
 class QLineEdit;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 class TableModel;
 
@@ -77,4 +77,4 @@ class TableView : public QWidget {
     QString empty_text_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -5,10 +5,10 @@
 
 #include "forms/shared/type_scale.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 TimeField::TimeField(const QString& label, std::function<TimeContext()> context, QWidget* parent)
-    : Field(label, parent), context_(std::move(context)), edit_(new QLineEdit(this)) {
+    : FieldBox(label, parent), context_(std::move(context)), edit_(new QLineEdit(this)) {
     edit_->setTextMargins(grid, 0, grid, 0);
     set_editor(edit_);
     connect(edit_, &QLineEdit::editingFinished, this, &TimeField::leave);
@@ -67,4 +67,4 @@ void TimeField::show_reading() {
     set_hint(tr("Local time, %1").arg(offset_shown(context.zone.wall(context.now).offset_s)));
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -9,11 +9,11 @@
 
 class QLineEdit;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// A time in the book's zone, typed as on a sheet (time_typed.h). Below it stands which day it was taken for,
 /// with the zone. Commits when the box is left or Enter is pressed; what is refused stays as typed.
-class TimeField : public Field {
+class TimeField : public FieldBox {
     Q_OBJECT
 
  public:
@@ -43,4 +43,4 @@ class TimeField : public Field {
     QString settled_;
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

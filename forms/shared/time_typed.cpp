@@ -8,7 +8,7 @@
 
 #include "model/unit/calendar.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 QString tr(const char* text) {
@@ -147,4 +147,4 @@ QString offset_shown(int offset_s) {
     return text;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

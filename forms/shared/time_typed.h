@@ -8,7 +8,7 @@
 #include "model/unit/instant.h"
 #include "model/unit/zone.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// What a typed time is read against. A bare "05:40" is the first such time at or after `after` (the start of
 /// the shift), where that is given; otherwise the last one that is not later than `now`.
@@ -36,4 +36,4 @@ QString day_and_time_shown(Instant at, const Zone& zone);
 /// "UTC+12", "UTC+5:45"
 QString offset_shown(int offset_s);
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

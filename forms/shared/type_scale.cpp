@@ -10,7 +10,7 @@ static void take_in_typefaces() {
     Q_INIT_RESOURCE(print_fonts);
 }
 
-namespace spoilbook {
+namespace spoilbook::form {
 namespace {
 
 QString load_family() {
@@ -51,4 +51,4 @@ QFont type_font(Step step, Weight weight) {
     return font;
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -4,7 +4,7 @@
 
 #include <QFont>
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// small 12: captions and heads of columns; body 14; strong 17: sentences and press buttons; title 22;
 /// figure 30.
@@ -23,4 +23,4 @@ inline constexpr int half_grid = grid / 2;
 /// What a finger in a glove hits: no press of the barge desk is lower.
 inline constexpr int finger = 48;
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -7,10 +7,10 @@
 #include "forms/shared/label.h"
 #include "forms/shared/number_typed.h"
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 UnitField::UnitField(const QString& label, UnitRule rule, QWidget* parent)
-    : Field(label, parent), rule_(std::move(rule)), edit_(new QLineEdit(this)) {
+    : FieldBox(label, parent), rule_(std::move(rule)), edit_(new QLineEdit(this)) {
     edit_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     auto* inside = new QHBoxLayout(edit_);
     inside->setContentsMargins(0, 0, grid + 4, 0);
@@ -88,4 +88,4 @@ void UnitField::commit(std::optional<double> value) {
     emit committed(value);
 }
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

@@ -8,7 +8,7 @@
 
 class QLineEdit;
 
-namespace spoilbook {
+namespace spoilbook::form {
 
 /// What a number may be. Its range is the unit's (ullage 0–50 m); what is possible but odd is asked once.
 struct UnitRule {
@@ -22,7 +22,7 @@ struct UnitRule {
 
 /// A number with its unit. Commits when the box is left or Enter is pressed: `committed` is the moment to
 /// write it down. A value that is refused is not committed and stays as it was typed, with the problem below.
-class UnitField : public Field {
+class UnitField : public FieldBox {
     Q_OBJECT
 
  public:
@@ -53,4 +53,4 @@ class UnitField : public Field {
     QString settled_;  ///< the text that was last committed or refused
 };
 
-}  // namespace spoilbook
+}  // namespace spoilbook::form

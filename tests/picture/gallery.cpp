@@ -9,6 +9,7 @@
 #include "tests/picture/gallery_pages.h"
 
 using namespace spoilbook;
+using namespace spoilbook::form;
 
 int main(int argc, char** argv) {
     QApplication app(argc, argv);

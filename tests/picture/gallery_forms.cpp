@@ -17,6 +17,7 @@
 #include "tests/picture/gallery_pages.h"
 
 namespace spoilbook::gallery {
+using namespace form;
 namespace {
 
 // 30 May 2026 18:00 in the zone of the invented harbour.
@@ -26,7 +27,7 @@ TimeContext context() {
     return {Zone::named("Pacific/Auckland").value(), gallery_now, {}};
 }
 
-void type(Field* field, const QString& text) {
+void type(FieldBox* field, const QString& text) {
     auto* edit = field->findChild<QLineEdit*>();
     edit->setText(text);
     emit edit->editingFinished();

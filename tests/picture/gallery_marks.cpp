@@ -14,6 +14,7 @@
 #include "tests/picture/gallery_pages.h"
 
 namespace spoilbook::gallery {
+using namespace form;
 namespace {
 
 Figure* figure(const FigureText& text, QWidget* parent) {

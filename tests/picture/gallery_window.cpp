@@ -10,6 +10,7 @@
 #include "tests/support/paper_library.h"
 
 namespace spoilbook::gallery {
+using namespace form;
 namespace {
 
 QWidget* leaf(const QString& key, QWidget* parent) {

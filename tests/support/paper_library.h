@@ -8,6 +8,8 @@
 
 namespace spoilbook::test {
 
+using namespace form;
+
 // 30 May 2026 18:00 in Pacific/Auckland.
 constexpr Instant paper_now{1780120800000};
 
@@ -27,7 +29,7 @@ class PaperSession : public Session {
         as_at_ = at;
         emit changed();
     }
-    [[nodiscard]] QList<Person> people() const override {
+    [[nodiscard]] QList<Writer> people() const override {
         return {{QStringLiteral("Ana"), QStringLiteral("skipper")},
                 {QStringLiteral("Bram"), QStringLiteral("tug master")}};
     }
@@ -85,7 +87,8 @@ class PaperLibrary : public Library {
         return {std::move(session), desks, {}};
     }
     OpenedBook create_from_folder(const QString&, const QString& path) override { return open(path); }
-    [[nodiscard]] QString sample() const override { return QStringLiteral("/srv/books/sample.sbook"); }
+    [[nodiscard]] bool has_sample() const override { return true; }
+    OpenedBook open_sample() override { return open(QStringLiteral("/srv/books/sample.sbook")); }
 
     std::vector<Desk> desks;
     QString why_not;

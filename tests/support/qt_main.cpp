@@ -15,6 +15,6 @@ int main(int argc, char** argv) {
     QApplication::setQuitOnLastWindowClosed(false);
     // The offscreen platform says for each window that it takes no hints: that is no news.
     QLoggingCategory::setFilterRules(QStringLiteral("default.warning=false"));
-    spoilbook::PaperStyle::dress(app, spoilbook::Light::day);
+    spoilbook::form::PaperStyle::dress(app, spoilbook::form::Light::day);
     return Catch::Session().run(argc, argv);
 }

@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/desktop/desks.h"
+
+#include "forms/shared/main_window.h"
+#include "forms/shared/records_leaf.h"
+
+namespace spoilbook {
+namespace {
+
+using form::BookSession;
+using form::Desk;
+using form::Leaf;
+
+QString tr(const char* text) {
+    return form::MainWindow::tr(text);
+}
+
+Leaf records(BookSession& session, const char* key, const QString& title, const char* icon,
+             std::vector<std::string> kinds) {
+    return {QString::fromLatin1(key), title, QString::fromLatin1(icon),
+            [&session, kinds](QWidget* parent) -> QWidget* {
+                return new form::RecordsLeaf(session, kinds, parent);
+            }};
+}
+
+}  // namespace
+
+std::vector<Desk> make_desks(BookSession& session) {
+    return {
+        {QStringLiteral("barge"),
+         tr("Barge desk"),
+         tr("skipper, tug master"),
+         QStringLiteral("barge"),
+         {records(session, "records", tr("Records"), "table",
+                  {"trip", "load", "shift", "station", "tally", "delay"})}},
+        {QStringLiteral("works"),
+         tr("Works desk"),
+         tr("manager"),
+         QStringLiteral("claim"),
+         {records(session, "records", tr("Records"), "table",
+                  {"claim", "barge", "dredger", "bucket", "tug", "factor"})}},
+        {QStringLiteral("consent"),
+         tr("Consent desk"),
+         tr("environmental officer"),
+         QStringLiteral("limit"),
+         {records(session, "records", tr("All records"), "table", {})}},
+    };
+}
+
+}  // namespace spoilbook

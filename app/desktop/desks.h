@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <vector>
+
+#include "forms/shared/book_session.h"
+#include "forms/shared/desk.h"
+
+namespace spoilbook {
+
+/// The desks of the program, in the order of their dividers. The session outlives every leaf.
+std::vector<form::Desk> make_desks(form::BookSession& session);
+
+}  // namespace spoilbook

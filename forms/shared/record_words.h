@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A record's fields as a person reads them.
+#pragma once
+
+#include <QString>
+
+#include "model/book/book.h"
+#include "model/unit/zone.h"
+
+namespace spoilbook::form {
+
+/// "doors_open" → "doors open"; a unit that the name ends in is left out ("target_level_m" → "target level").
+QString field_title(const Field& field);
+/// The text of a stored value: references by label, times as the book's zone shows them, numbers in the
+/// reader's language.
+QString value_shown(const Book& book, const Field& field, const Value& value, const Zone& zone);
+/// The same as a file has it (model/record/field_text.h).
+QString value_copied(const Book& book, const Field& field, const Value& value, const Zone& zone);
+
+}  // namespace spoilbook::form
