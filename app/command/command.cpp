@@ -6,6 +6,7 @@
 #include <cstdio>
 
 #include "app/machine/machine.h"
+#include "model/book/journal.h"
 #include "model/book/replay.h"
 #include "model/book/season.h"
 #include "model/unit/time_text.h"
@@ -83,6 +84,7 @@ Checked<Reading> reading_of(const Options& options) {
     if (!opened) return opened.refusals();
     Reading reading;
     reading.book.emplace(std::move(*opened));
+    reading.head = journal_state(*reading.book).head;
     if (!options.known_at.empty()) {
         const auto point = parse_known_at(*reading.book, options.known_at);
         if (!point) return point.refusals();

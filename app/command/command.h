@@ -63,6 +63,7 @@ struct Reading {
     Season season;
     std::unique_ptr<Ledger> ledger;
     Instant as_at;
+    std::string head;  ///< of the journal, as the book stands now
 };
 
 /// Opens for reading; `answer` makes what is said. Refusals are printed.

@@ -1,8 +1,140 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
 #include "app/command/command.h"
+#include "forms/print/pdf_writer.h"
+#include "forms/print/print_session.h"
+#include "forms/print/return_document.h"
+#include "model/book/digest.h"
+#include "model/book/journal.h"
+#include "model/progress/burndown.h"
+#include "model/return/return_files.h"
+#include "model/unit/time_text.h"
 
 namespace spoilbook {
 
-void add_return_commands(CLI::App&, Options&, Task&) {}
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json totals_json(const ReturnFacts& facts) {
+    Json totals;
+    totals["releases"] = facts.schedule.size();
+    totals["loads"] = facts.totals.loads;
+    totals["trips"] = facts.totals.trips;
+    put_estimate(totals, "hopper_m3", facts.totals.amounts.hopper_m3);
+    put_estimate(totals, "in_situ_m3", facts.totals.amounts.in_situ_m3);
+    put_estimate(totals, "wet_t", facts.totals.amounts.wet_t);
+    put_estimate(totals, "dry_t", facts.totals.amounts.dry_t);
+    totals["printed"] = {{"hopper_m3", facts.printed.hopper_m3.value()},
+                         {"in_situ_m3", facts.printed.in_situ_m3.value()}};
+    return totals;
+}
+
+Said say_return(const ReturnFacts& facts, const std::string& folder) {
+    Said said;
+    said.json["period"] = facts.period_name;
+    said.json["as_at"] = instant_text(facts.as_at, facts.season->zone);
+    said.json["head"] = facts.journal_head;
+    said.json["missing"] = Json::array();
+    for (const auto& missing : facts.missing) {
+        said.json["missing"].push_back({{"what", missing.what}, {"where", missing.where}});
+        said.text += fmt::format("missing: {}: {}\n", missing.where, missing.what);
+    }
+    said.json["totals"] = totals_json(facts);
+    said.json["reasons"] = facts.reasons;
+    said.json["sealed"] = false;
+    said.json["files"] = Json::array();
+    if (!facts.missing.empty()) {
+        said.text += fmt::format("{} thing(s) are missing: no return was made\n", facts.missing.size());
+        said.exit = refused;
+        return said;
+    }
+    for (const auto& reason : facts.reasons)
+        said.text += "stands against compliance: " + reason + "\n";
+    said.text +=
+        fmt::format("return for {}: {} releases, {:.1f} m³ in situ, {:.1f} m³ hopper", facts.period_name,
+                    facts.schedule.size(), facts.printed.in_situ_m3.value(), facts.printed.hopper_m3.value());
+    said.text += folder.empty() ? "; nothing is missing\n" : "; written to " + folder + "\n";
+    return said;
+}
+
+Checked<Done> write_files(const ReturnFacts& facts, const std::string& folder) {
+    std::map<std::string, std::string> files{{"return.json", return_json(facts)},
+                                             {"trips.csv", trips_csv(facts)}};
+    std::vector<std::pair<std::string, std::string>> digests;
+    for (const auto& [name, bytes] : files)
+        digests.emplace_back(name, hex_text(sha256(bytes)));
+    const print::PrintSession session;
+    const auto pdf = print::write_pdf(print::return_document(facts, digests));
+    files["return.pdf"] = std::string(pdf.begin(), pdf.end());
+    files["SHA256SUMS"] = sha256_sums(files);
+    return write_return_folder(folder, files);
+}
+
+Checked<Said> make_return(const Reading& reading, const std::string& period, const std::string& folder,
+                          const std::string& by) {
+    const auto facts = gather_return(*reading.ledger, {period, reading.as_at, reading.head, by});
+    if (!facts) return facts.refusals();
+    Said said = say_return(*facts, folder);
+    if (said.exit != answered || folder.empty()) return said;
+    if (auto written = write_files(*facts, folder); !written) return written.refusals();
+    said.json["files"] = {"SHA256SUMS", "return.json", "return.pdf", "trips.csv"};
+    return said;
+}
+
+Checked<Said> say_burndown(const Reading& reading) {
+    const auto burn = burndown(*reading.ledger, reading.as_at);
+    Said said;
+    said.json["as_at"] = instant_text(reading.as_at, reading.season.zone);
+    said.json["planned_m3"] = burn.planned_m3;
+    said.json["dredged_m3"] = burn.dredged_m3;
+    said.json["dredged_m3_u"] = burn.dredged_u_m3;
+    said.json["days"] = Json::array();
+    for (const auto& day : burn.days) {
+        said.json["days"].push_back({{"date", day_text(day.date)},
+                                     {"remaining_m3", number_or_null(day.remaining_m3)},
+                                     {"plan_m3", number_or_null(day.plan_m3)}});
+    }
+    said.json["target"] = {{"p10", nullptr}, {"p50", nullptr}, {"p90", nullptr}};
+    said.json["limits"] = Json::array();
+    for (const auto& state : limits_at(*reading.ledger, reading.as_at)) {
+        if (!state.quantity.at_most) continue;
+        said.json["limits"].push_back(
+            {{"consent", state.consent == nullptr ? Json(nullptr) : Json(state.consent->consent)},
+             {"condition", state.condition->condition},
+             {"p10", nullptr},
+             {"p50", nullptr},
+             {"p90", nullptr},
+             {"p_before_target", nullptr}});
+    }
+    said.text =
+        fmt::format("planned {:.0f} m³ in situ, dredged {:.0f} ± {:.0f} m³, left {:.0f} m³\n",
+                    burn.planned_m3, burn.dredged_m3, burn.dredged_u_m3, burn.planned_m3 - burn.dredged_m3);
+    return said;
+}
+
+}  // namespace
+
+void add_return_commands(CLI::App& program, Options& options, Task& task) {
+    auto* command = add_command(program, options, "return", "make a month's return, or list what is missing");
+    add_read_options(*command, options);
+    auto period = std::make_shared<std::string>();
+    auto folder = std::make_shared<std::string>();
+    command->add_option("--period", *period, "the month: 2025-11")->required();
+    command->add_option("--out", *folder, "a folder that is new or empty; without it nothing is written");
+    command->add_option("--by", options.by, "who makes it");
+    command->callback([&options, &task, period, folder] {
+        task = [&options, period, folder] {
+            return read_book(options, [&](const Reading& reading) {
+                return make_return(reading, *period, *folder, options.by);
+            });
+        };
+    });
+
+    auto* burn = add_command(program, options, "burndown", "plan and done, day by day");
+    add_read_options(*burn, options);
+    burn->callback([&] { task = [&] { return read_book(options, say_burndown); }; });
+}
 
 }  // namespace spoilbook

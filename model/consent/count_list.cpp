@@ -162,18 +162,11 @@ class CountMaker {
         if (amount) count.amount = *amount * line.share;
     }
 
-    static std::optional<Estimate> amount_of(const LedgerLine& line, const MethodResult& result,
-                                             std::optional<std::size_t> part, Measure measure) {
+    [[nodiscard]] std::optional<Estimate> amount_of(const LedgerLine& line, const MethodResult& result,
+                                                    std::optional<std::size_t> part, Measure measure) const {
         const bool dredged = line.release == nullptr;  // then what lay in the hopper before does not count
         if (part) return dredged ? result.dredged(*part).of(measure) : result.part(*part).of(measure);
-        if (!dredged || result.dredged_by_part.empty()) return result.of(measure);
-        std::optional<Estimate> sum;
-        for (const auto& amounts : result.dredged_by_part) {
-            const auto& amount = amounts.of(measure);
-            if (!amount) return std::nullopt;
-            sum = sum ? together(*sum, *amount) : *amount;
-        }
-        return sum;
+        return dredged ? dredged_amount(line, quantity_.method, measure) : result.of(measure);
     }
 
     void add_whole(const LedgerLine& line) {

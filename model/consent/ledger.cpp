@@ -86,4 +86,17 @@ const MethodResult* counted_method(const LedgerLine& line, const std::string& me
     return line.figures->counted_by(method.empty() ? std::nullopt : method_named(method), measure);
 }
 
+std::optional<Estimate> dredged_amount(const LedgerLine& line, const std::string& method, Measure measure) {
+    const auto* result = counted_method(line, method, measure);
+    if (result == nullptr) return std::nullopt;
+    if (result->dredged_by_part.empty()) return result->of(measure);
+    std::optional<Estimate> sum;
+    for (const auto& amounts : result->dredged_by_part) {
+        const auto& amount = amounts.of(measure);
+        if (!amount) return std::nullopt;
+        sum = sum ? together(*sum, *amount) : *amount;
+    }
+    return sum;
+}
+
 }  // namespace spoilbook

@@ -61,4 +61,7 @@ class Ledger {
 /// One method's amounts of a load: the named one, else the first that gives anything. Null: unknown.
 const MethodResult* counted_method(const LedgerLine& line, const std::string& method, Measure measure);
 
+/// What of a load was dredged for it, less what had lain in the hopper before. Nothing: unknown.
+std::optional<Estimate> dredged_amount(const LedgerLine& line, const std::string& method, Measure measure);
+
 }  // namespace spoilbook

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "forms/print/document.h"
+#include "model/return/return_facts.h"
+
+namespace spoilbook::print {
+
+/// Numbers as a return prints them: groups of three by a space, a true minus, never in the machine's
+/// language.
+std::string whole_shown(double value);
+std::string tenths_shown(Tenths value);
+/// "November 2025" for 2025-11.
+std::string month_shown(const std::string& period_name);
+/// "2025-11-03 14:05" on the zone's clock.
+std::string clock_shown(const std::optional<Instant>& at, const Zone& zone);
+
+/// A limit's unit with its basis: "m³ in situ"; "%" for a share.
+std::string unit_shown(const Quantity& quantity);
+/// Used is rounded up and headroom is limit minus used, as printed.
+std::string used_shown(const LimitState& state);
+std::string limit_shown(const LimitState& state);
+std::string headroom_shown(const LimitState& state);
+/// "met", "near", "passed", "cannot tell": word and shape say the same.
+std::string limit_word(const LimitState& state);
+Mark limit_mark(const LimitState& state);
+
+}  // namespace spoilbook::print

@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/print/return_document.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "forms/print/figure_text.h"
+#include "forms/print/return_tables.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook::print {
+
+namespace {
+
+std::string consent_names(const Season& season) {
+    std::string names;
+    for (const auto& consent : season.consents.rows())
+        names += (names.empty() ? "" : ", ") + consent.consent;
+    return names;
+}
+
+/// The limit that most of is used of.
+const LimitState* tightest(const ReturnFacts& facts) {
+    const LimitState* most = nullptr;
+    for (const auto& state : facts.limits) {
+        if (!state.quantity.at_most || !state.used_share()) continue;
+        if (most == nullptr || *state.used_share() > *most->used_share()) most = &state;
+    }
+    return most;
+}
+
+Answer answer_of(const ReturnFacts& facts) {
+    Answer answer;
+    const bool complied = facts.reasons.empty();
+    if (facts.schedule.empty())
+        answer.sentence = "Nil return: nothing was released in " + month_shown(facts.period_name) + ".";
+    else
+        answer.sentence = fmt::format("{} m³ in situ were released in {} in {} releases.",
+                                      tenths_shown(facts.printed.in_situ_m3), month_shown(facts.period_name),
+                                      facts.schedule.size());
+    answer.sentence +=
+        complied ? " Every limit and every place of release was met."
+                 : fmt::format(" {} matter{} stand against saying that everything was met: see below.",
+                               facts.reasons.size(), facts.reasons.size() == 1 ? "" : "s");
+    const auto& in_situ = facts.totals.amounts.in_situ_m3;
+    const auto& hopper = facts.totals.amounts.hopper_m3;
+    answer.figures.push_back({"Released, in situ", tenths_shown(facts.printed.in_situ_m3), "m³",
+                              in_situ ? "± " + whole_shown(in_situ->u()) + " m³" : "", "", Mark::none});
+    answer.figures.push_back({"Released, hopper", tenths_shown(facts.printed.hopper_m3), "m³",
+                              hopper ? "± " + whole_shown(hopper->u()) + " m³" : "", "", Mark::none});
+    answer.figures.push_back({"Releases", std::to_string(facts.schedule.size()), "",
+                              fmt::format("{} entered over 24 h late", facts.late_entries), "", Mark::none});
+    if (const auto* state = tightest(facts)) {
+        answer.figures.push_back(
+            {"Least headroom", headroom_shown(*state), unit_shown(state->quantity),
+             "condition " + state->condition->condition + (state->member ? " " + state->member->name : ""),
+             limit_word(*state), limit_mark(*state)});
+    }
+    return answer;
+}
+
+Facts facts_of(const ReturnFacts& facts) {
+    const Season& season = *facts.season;
+    const auto orNone = [](const std::string& text) {
+        return text.empty() ? std::string("not recorded") : text;
+    };
+    const auto holder = season.consents.size() > 0 ? season.consents.rows().front().holder : "";
+    return {{{"Consent", orNone(consent_names(season))},
+             {"Holder", orNone(holder)},
+             {"Authority", orNone(season.harbour.authority)},
+             {"Period", instant_text(facts.period.from, season.zone) + " to " +
+                            instant_text(facts.period.to, season.zone) + ", not included"},
+             {"Revision", std::to_string(facts.revision)},
+             {"As at", instant_text(facts.as_at, season.zone)},
+             {"Made by", orNone(facts.made_by)},
+             {"Time zone", season.zone.name()},
+             {"Positions", "WGS 84, where the doors opened"}}};
+}
+
+void add_statement(const ReturnFacts& facts, std::vector<Block>& blocks) {
+    blocks.emplace_back(Heading{2, "Statement of compliance"});
+    if (facts.reasons.empty()) {
+        blocks.emplace_back(
+            Paragraph{"Every limit in force stood at or below its value, and every release was inside its "
+                      "ground by at least twice the uncertainty of its position."});
+        return;
+    }
+    blocks.emplace_back(Paragraph{"The following stands against saying that every condition was met:"});
+    Table table;
+    table.columns = {{"No.", "", Align::right, 0, true}, {"Matter", "", Align::left, 1, false}};
+    for (std::size_t i = 0; i < facts.reasons.size(); ++i)
+        table.rows.push_back({std::to_string(i + 1), facts.reasons[i]});
+    blocks.emplace_back(std::move(table));
+}
+
+void add_factors(const ReturnFacts& facts, std::vector<Block>& blocks) {
+    blocks.emplace_back(Heading{2, "Factors used"});
+    std::string text = facts.factors.empty() ? "None." : "";
+    for (const auto& factor : facts.factors)
+        text += (text.empty() ? "" : "; ") + factor;
+    blocks.emplace_back(Paragraph{text});
+}
+
+Signature signature_of(const ReturnFacts& facts,
+                       const std::vector<std::pair<std::string, std::string>>& digests) {
+    Signature signature;
+    signature.statement = "I have read this return. To the best of my knowledge it says what was done.";
+    signature.lines = {{"Name", facts.made_by}, {"Signature", ""}, {"Date", ""}};
+    signature.digests.push_back({"Journal head", facts.journal_head});
+    for (const auto& [name, hex] : digests)
+        signature.digests.push_back({name, hex});
+    return signature;
+}
+
+}  // namespace
+
+Document return_document(const ReturnFacts& facts,
+                         const std::vector<std::pair<std::string, std::string>>& digests) {
+    Document document;
+    const Season& season = *facts.season;
+    document.title = "Return for " + month_shown(facts.period_name);
+    document.subtitle =
+        season.harbour.name + (season.harbour.works.empty() ? "" : ", " + season.harbour.works);
+    document.header_left = fmt::format("{} · {} · revision {}", consent_names(season),
+                                       month_shown(facts.period_name), facts.revision);
+    document.header_right = "as at " + instant_text(facts.as_at, season.zone);
+    document.footer = "Records and arithmetic only: the consent's text and licensed practice prevail.";
+    document.as_at_utc_ms = facts.as_at.utc_ms;
+    auto& blocks = document.blocks;
+    blocks.emplace_back(answer_of(facts));
+    blocks.emplace_back(facts_of(facts));
+    add_statement(facts, blocks);
+    add_totals(facts, blocks);
+    add_limits(facts, blocks);
+    add_events(facts, blocks);
+    add_factors(facts, blocks);
+    blocks.emplace_back(PageBreak{true});
+    add_schedule(facts, blocks);
+    blocks.emplace_back(PageBreak{false});
+    blocks.emplace_back(Heading{1, "Signature"});
+    blocks.emplace_back(signature_of(facts, digests));
+    return document;
+}
+
+}  // namespace spoilbook::print

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "forms/print/document.h"
+#include "model/return/return_facts.h"
+
+namespace spoilbook::print {
+
+// The parts of a printed return, each adding its blocks.
+void add_totals(const ReturnFacts& facts, std::vector<Block>& blocks);
+void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks);
+void add_events(const ReturnFacts& facts, std::vector<Block>& blocks);
+void add_schedule(const ReturnFacts& facts, std::vector<Block>& blocks);
+
+}  // namespace spoilbook::print

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "model/return/schedule.h"
+#include "model/unit/calendar.h"
+
+namespace spoilbook {
+
+namespace {
+
+void add_to(PrintedTotal& total, const ScheduleLine& line, std::optional<Tenths> in_situ) {
+    ++total.releases;
+    if (line.hopper_m3) total.hopper_m3.tenths += line.hopper_m3->tenths;
+    if (in_situ)
+        total.in_situ_m3.tenths += in_situ->tenths;
+    else
+        ++total.unknown;
+}
+
+std::vector<PrintedTotal> sorted(const std::map<std::string, PrintedTotal>& totals) {
+    std::vector<PrintedTotal> list;
+    for (const auto& [key, total] : totals) {
+        list.push_back(total);
+        list.back().key = key;
+    }
+    // What has no key stands last.
+    std::stable_partition(list.begin(), list.end(),
+                          [](const PrintedTotal& total) { return !total.key.empty(); });
+    return list;
+}
+
+std::vector<PrintedTotal> totals_by(const std::vector<ScheduleLine>& schedule,
+                                    std::string ScheduleLine::*key) {
+    std::map<std::string, PrintedTotal> totals;
+    for (const auto& line : schedule)
+        add_to(totals[line.*key], line, line.in_situ_m3);
+    return sorted(totals);
+}
+
+/// Hopper volume is not printed by claim: a claim's part of a hopper is no reading of anybody's.
+std::vector<PrintedTotal> totals_by_claim(const std::vector<ScheduleLine>& schedule) {
+    std::map<std::string, PrintedTotal> totals;
+    for (const auto& line : schedule) {
+        if (line.in_situ_by_claim.empty()) add_to(totals[""], line, std::nullopt);
+        for (const auto& [claim, part] : line.in_situ_by_claim) {
+            auto& total = totals[claim];
+            ++total.releases;
+            total.in_situ_m3.tenths += part.tenths;
+        }
+    }
+    return sorted(totals);
+}
+
+std::vector<std::string> factors_used(const Ledger& ledger, const std::vector<ScheduleLine>& schedule) {
+    std::set<std::string> names;
+    for (const auto& line : schedule) {
+        const auto* figures =
+            line.release->load != nullptr ? ledger.figures_of(line.release->load->id) : nullptr;
+        const auto* counted = figures != nullptr ? figures->counted_by() : nullptr;
+        if (counted == nullptr) continue;
+        for (const auto source : counted->versions)
+            names.insert(ledger.sources().name(source));
+    }
+    return {names.begin(), names.end()};
+}
+
+std::vector<const Event*> events_in(const Season& season, const Period& period, Instant as_at) {
+    std::vector<const Event*> events;
+    for (const auto& event : season.events.rows()) {
+        if (event.from && period.contains(*event.from) && *event.from <= as_at) events.push_back(&event);
+    }
+    return events;
+}
+
+std::string limit_name(const LimitState& state) {
+    std::string name = "condition " + state.condition->condition;
+    if (state.member && !state.member->name.empty())
+        name += ", " + each_of_text(state.quantity.each_of) + " " + state.member->name;
+    return name;
+}
+
+/// Every reason against saying that all limits and places of the period complied.
+std::vector<std::string> reasons_of(const ReturnFacts& facts) {
+    std::vector<std::string> reasons;
+    for (const auto& state : facts.limits) {
+        if (!state.limit || !state.quantity.at_most) continue;
+        if (exceeds(state.used, *state.limit))
+            reasons.push_back(limit_name(state) + ": used is over the limit");
+        else if (state.first_over && facts.period.contains(*state.first_over))
+            reasons.push_back(limit_name(state) + ": the limit was exceeded in this period");
+        if (state.unknown > 0)
+            reasons.push_back(fmt::format("{}: {} load(s) cannot be valued, so it cannot be told",
+                                          limit_name(state), state.unknown));
+    }
+    for (const auto& line : facts.schedule) {
+        if (line.place.verdict == PlaceVerdict::outside)
+            reasons.push_back(fmt::format("trip {}: released {:.0f} m outside the ground",
+                                          line.release->label(), -line.place.distance_m.value_or(0)));
+        if (line.place.verdict == PlaceVerdict::cannot_tell)
+            reasons.push_back(fmt::format("trip {}: it cannot be told whether it was inside ({})",
+                                          line.release->label(), line.place.why));
+    }
+    return reasons;
+}
+
+}  // namespace
+
+Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
+    const auto period = month_named(ledger.season().zone, ask.period);
+    if (!period) return period.refusals();
+    ReturnFacts facts;
+    facts.season = &ledger.season();
+    facts.period_name = ask.period;
+    facts.period = *period;
+    facts.as_at = ask.as_at;
+    facts.limits_at = std::min(ask.as_at, period->to - 1);
+    facts.journal_head = ask.journal_head;
+    facts.made_by = ask.made_by;
+    facts.schedule = schedule_of(ledger, *period, ask.as_at);
+    facts.totals = volumes(ledger, ask.as_at, {}, *period).front();
+    for (const auto& line : facts.schedule)
+        add_to(facts.printed, line, line.in_situ_m3);
+    facts.by_claim = totals_by_claim(facts.schedule);
+    facts.by_ground = totals_by(facts.schedule, &ScheduleLine::ground);
+    facts.by_cell = totals_by(facts.schedule, &ScheduleLine::cell);
+    facts.by_material = totals_by(facts.schedule, &ScheduleLine::material);
+    Refusals unread;
+    facts.limits = limits_at(ledger, facts.limits_at, &unread);
+    if (!unread.empty()) return unread;
+    facts.events = events_in(ledger.season(), *period, ask.as_at);
+    facts.factors = factors_used(ledger, facts.schedule);
+    facts.late_entries = static_cast<std::size_t>(std::count_if(facts.schedule.begin(), facts.schedule.end(),
+                                                                [](const auto& line) { return line.late; }));
+    facts.reasons = reasons_of(facts);
+    facts.missing = missing_in(ledger, facts);
+    return facts;
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/return/return_facts.h"
+
+namespace spoilbook {
+
+namespace {
+
+class MissingList {
+ public:
+    MissingList(const Ledger& ledger, const ReturnFacts& facts)
+        : ledger_(ledger), season_(ledger.season()), facts_(facts) {}
+
+    std::vector<Missing> find() {
+        if (facts_.as_at < facts_.period.to)
+            say("the period is not over at the as-at of this return", "period " + facts_.period_name);
+        trips();
+        for (const auto& line : facts_.schedule)
+            release(line);
+        shifts();
+        events();
+        return std::move(missing_);
+    }
+
+ private:
+    void say(std::string what, std::string where) { missing_.push_back({std::move(what), std::move(where)}); }
+
+    [[nodiscard]] bool in_period(std::optional<Instant> at) const {
+        return at && facts_.period.contains(*at) && *at <= facts_.as_at;
+    }
+
+    /// Trips of the period that have neither released with a time nor said what became of the load.
+    void trips() {
+        std::unordered_map<Id, bool> ended;
+        for (const auto& release : ledger_.all_releases()) {
+            ended[release.trip->id] = ended[release.trip->id] || release.ended.has_value();
+            const auto began = release.opened ? release.opened : release.trip->departed;
+            if (!release.ended && release.counts && in_period(began))
+                say("the release has no end", "trip " + release.label());
+        }
+        for (const auto& trip : season_.trips.rows()) {
+            const bool told = ended.count(trip.id) > 0 || !trip.outcome.empty();
+            if (!told && in_period(trip.departed))
+                say("neither a release nor an outcome is logged", "trip " + trip.trip);
+        }
+    }
+
+    void release(const ScheduleLine& line) {
+        const std::string where = "trip " + line.release->label();
+        const bool declared = line.release->position_from == "declared";
+        if (!line.place.distance_m && line.place.why == "no position" && !declared) {
+            say("the release has no position",
+                where + ": log it from a named record with its uncertainty, or position_from=declared");
+        }
+        if (!line.release->ground) say("the release names no ground", where);
+        if (line.release->load == nullptr)
+            say("the trip names no load", where);
+        else if (!line.in_situ_m3)
+            say("no method gives the load's in-situ volume", "load " + line.release->load->load);
+    }
+
+    void shifts() {
+        for (const auto& shift : season_.shifts.rows()) {
+            if (!in_period(shift.start)) continue;
+            if (!shift.end)
+                say("the shift has no end", "shift " + shift.shift);
+            else if (!shift.signed_at || *shift.signed_at > facts_.as_at)
+                say("the shift is not signed", "shift " + shift.shift);
+        }
+    }
+
+    void events() {
+        for (const auto* event : facts_.events) {
+            if (event->action.empty())
+                say("the event has no answer: what was done about it",
+                    "event " + event->event + " " + event->what);
+        }
+    }
+
+    const Ledger& ledger_;
+    const Season& season_;
+    const ReturnFacts& facts_;
+    std::vector<Missing> missing_;
+};
+
+}  // namespace
+
+std::vector<Missing> missing_in(const Ledger& ledger, const ReturnFacts& facts) {
+    return MissingList(ledger, facts).find();
+}
+
+}  // namespace spoilbook

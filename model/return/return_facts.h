@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/answer/release_places.h"
+#include "model/answer/volumes.h"
+#include "model/consent/limit.h"
+
+namespace spoilbook {
+
+/// An amount as a return prints it: whole tenths of m³ (or t), so that totals are the sums of what is
+/// printed.
+struct Tenths {
+    std::int64_t tenths = 0;
+
+    [[nodiscard]] double value() const { return static_cast<double>(tenths) / 10; }
+};
+
+/// One release as the schedule prints it.
+struct ScheduleLine {
+    const ReleaseView* release = nullptr;
+    ReleasePlace place;
+    std::string claims;  ///< "FB1, FB2"
+    std::string material, barge, tug, ground, cell;
+    std::string method;  ///< how its volume is known; empty: it is not
+    std::optional<Tenths> hopper_m3, in_situ_m3;
+    std::int64_t entered_ms = 0;  ///< when its row came into the book, ms UTC
+    bool late = false;            ///< entered over 24 h after its release end
+    std::vector<std::pair<std::string, Tenths>> in_situ_by_claim;  ///< sums to in_situ_m3
+};
+
+/// A total under one key: a claim, a ground, …
+struct PrintedTotal {
+    std::string key;  ///< empty: what has none
+    std::size_t releases = 0;
+    Tenths hopper_m3, in_situ_m3;
+    std::size_t unknown = 0;
+};
+
+/// Something that must be mended before a return can be made.
+struct Missing {
+    std::string what;
+    std::string where;
+};
+
+/// All that a period's return says. Points into the ledger and season, which must outlive it.
+struct ReturnFacts {
+    const Season* season = nullptr;
+    std::string period_name;  ///< 2025-11
+    Period period;
+    Instant as_at;      ///< nothing later counts
+    Instant limits_at;  ///< the as-at, or the end of the period where that is earlier
+    std::string journal_head;
+    std::string made_by;
+    int revision = 0;
+    std::vector<Missing> missing;
+    std::vector<ScheduleLine> schedule;
+    VolumeRow totals;  ///< unrounded, with uncertainty
+    PrintedTotal printed;
+    std::vector<PrintedTotal> by_claim, by_ground, by_cell, by_material;
+    std::vector<LimitState> limits;
+    std::vector<const Event*> events;
+    std::vector<std::string> factors;  ///< versions used
+    std::size_t late_entries = 0;
+    std::vector<std::string>
+        reasons;  ///< why compliance cannot be stated; empty: every limit and place complied
+};
+
+/// What a return is asked for.
+struct ReturnAsk {
+    std::string period;  ///< YYYY-MM
+    Instant as_at;
+    std::string journal_head;
+    std::string made_by;
+};
+
+/// Gathers a month's return, what is missing included. Refused where the period is not a month. Knows no
+/// clock: the same ledger, as-at and head give the same facts. A month without a trip is a return too.
+Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask);
+
+/// What stands against making the return (docs/return.md): the period not over, releases without end, place,
+/// ground or volume, trips without outcome, shifts not signed, events not answered.
+std::vector<Missing> missing_in(const Ledger& ledger, const ReturnFacts& facts);
+
+}  // namespace spoilbook

@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <nlohmann/json.hpp>
+
+#include "model/return/return_files.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json text_or_null(const std::string& text) {
+    return text.empty() ? Json(nullptr) : Json(text);
+}
+
+Json instant(const std::optional<Instant>& at, const Zone& zone) {
+    return at ? Json(instant_text(*at, zone)) : Json(nullptr);
+}
+
+Json number(const std::optional<double>& value) {
+    return value ? Json(*value) : Json(nullptr);
+}
+
+Json tenths(const std::optional<Tenths>& value) {
+    return value ? Json(value->value()) : Json(nullptr);
+}
+
+Json total_json(const PrintedTotal& total, const char* key, bool hopper) {
+    Json row;
+    if (key != nullptr) row[key] = text_or_null(total.key);
+    row["releases"] = total.releases;
+    if (hopper) row["hopper_m3"] = total.hopper_m3.value();
+    row["in_situ_m3"] = total.in_situ_m3.value();
+    row["not_known"] = total.unknown;
+    return row;
+}
+
+Json totals_json(const std::vector<PrintedTotal>& totals, const char* key, bool hopper = true) {
+    Json rows = Json::array();
+    for (const auto& total : totals)
+        rows.push_back(total_json(total, key, hopper));
+    return rows;
+}
+
+Json line_json(const ScheduleLine& line, const Zone& zone) {
+    const auto& release = *line.release;
+    const auto* load = release.load;
+    Json row;
+    row["trip"] = release.trip->trip;
+    row["release"] = release.row == nullptr ? Json(nullptr) : Json(release.row->release);
+    row["load"] = load == nullptr ? Json(nullptr) : Json(load->load);
+    row["barge"] = text_or_null(line.barge);
+    row["tug"] = text_or_null(line.tug);
+    row["claims"] = text_or_null(line.claims);
+    row["material"] = text_or_null(line.material);
+    row["loading_start"] = load == nullptr ? Json(nullptr) : instant(load->loading_start, zone);
+    row["loading_end"] = load == nullptr ? Json(nullptr) : instant(load->loading_end, zone);
+    row["departed"] = instant(release.trip->departed, zone);
+    row["release_start"] = instant(release.opened, zone);
+    row["release_end"] = instant(release.ended, zone);
+    row["returned"] = instant(release.trip->returned, zone);
+    row["lat"] = number(release.lat);
+    row["lon"] = number(release.lon);
+    row["position_u_m"] = line.place.distance_m ? Json(line.place.position_u_m) : Json(nullptr);
+    row["position_from"] = text_or_null(release.position_from);
+    row["ground"] = text_or_null(line.ground);
+    row["cell"] = text_or_null(line.cell);
+    row["verdict"] = text(line.place.verdict);
+    row["distance_to_boundary_m"] = number(line.place.distance_m);
+    row["share_of_load"] = release.share;
+    row["hopper_m3"] = tenths(line.hopper_m3);
+    row["in_situ_m3"] = tenths(line.in_situ_m3);
+    row["method"] = text_or_null(line.method);
+    row["entered"] = instant_text(Instant{line.entered_ms}, zone);
+    row["late"] = line.late;
+    row["remarks"] = text_or_null(release.trip->remarks);
+    return row;
+}
+
+Json limit_json(const LimitState& state, const Zone& zone) {
+    Json row;
+    row["consent"] = state.consent == nullptr ? Json(nullptr) : Json(state.consent->consent);
+    row["condition"] = state.condition->condition;
+    row["text"] = state.condition->text;
+    row["each"] = state.member
+                      ? Json{{each_of_text(state.quantity.each_of), text_or_null(state.member->name)}}
+                      : Json(nullptr);
+    row["quantity"] = measure_text(state.quantity.measure);
+    row["method"] = text_or_null(state.quantity.method);
+    row["window_start"] = instant(state.window_start, zone);
+    row["window_end"] = instant(state.window_end, zone);
+    row["limit"] = number(state.limit);
+    row["used"] = state.used;
+    row["used_u"] = state.used_u;
+    row["headroom"] = number(state.headroom());
+    row["first_over"] = instant(state.first_over, zone);
+    return row;
+}
+
+Json event_json(const Event& event, const Zone& zone) {
+    return {{"kind", text_or_null(event.kind)},
+            {"from", instant(event.from, zone)},
+            {"to", instant(event.to, zone)},
+            {"condition", text_or_null(event.condition)},
+            {"place", text_or_null(event.place)},
+            {"what", text_or_null(event.what)},
+            {"peak", number(event.peak)},
+            {"cause", text_or_null(event.cause)},
+            {"told", text_or_null(event.told)},
+            {"action", text_or_null(event.action)},
+            {"closed_by", text_or_null(event.closed_by)}};
+}
+
+}  // namespace
+
+std::string return_json(const ReturnFacts& facts) {
+    const Season& season = *facts.season;
+    Json json;
+    json["return"] = facts.period_name;
+    json["revision"] = facts.revision;
+    json["harbour"] = season.harbour.name;
+    json["authority"] = text_or_null(season.harbour.authority);
+    json["zone"] = season.zone.name();
+    json["position_datum"] = "WGS 84";
+    json["consents"] = Json::array();
+    for (const auto& consent : season.consents.rows())
+        json["consents"].push_back({{"consent", consent.consent},
+                                    {"holder", text_or_null(consent.holder)},
+                                    {"authority", text_or_null(consent.authority)}});
+    json["period"] = {{"from", instant_text(facts.period.from, season.zone)},
+                      {"to", instant_text(facts.period.to, season.zone)}};
+    json["as_at"] = instant_text(facts.as_at, season.zone);
+    json["journal_head"] = facts.journal_head;
+    json["made_by"] = text_or_null(facts.made_by);
+    json["nil"] = facts.schedule.empty();
+    json["totals"] = total_json(facts.printed, nullptr, true);
+    json["by_claim"] = totals_json(facts.by_claim, "claim", false);
+    json["by_ground"] = totals_json(facts.by_ground, "ground");
+    json["by_cell"] = totals_json(facts.by_cell, "cell");
+    json["by_material"] = totals_json(facts.by_material, "material");
+    json["limits_at"] = instant_text(facts.limits_at, season.zone);
+    json["limits"] = Json::array();
+    for (const auto& state : facts.limits)
+        json["limits"].push_back(limit_json(state, season.zone));
+    json["schedule"] = Json::array();
+    for (const auto& line : facts.schedule)
+        json["schedule"].push_back(line_json(line, season.zone));
+    json["events"] = Json::array();
+    for (const auto* event : facts.events)
+        json["events"].push_back(event_json(*event, season.zone));
+    json["factors"] = facts.factors;
+    json["late_entries"] = facts.late_entries;
+    json["compliance"] = {{"every_limit_and_place_complied", facts.reasons.empty()},
+                          {"reasons", facts.reasons}};
+    return json.dump(2) + "\n";
+}
+
+}  // namespace spoilbook
