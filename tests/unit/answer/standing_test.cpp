@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <catch2/catch.hpp>
+
+#include "model/answer/standing.h"
+
+using namespace spoilbook;
+
+namespace {
+
+LimitState used_of(double used, double limit) {
+    LimitState state;
+    state.used = used;
+    state.limit = limit;
+    state.quantity.warn_at = {0.8, 0.95};
+    return state;
+}
+
+}  // namespace
+
+TEST_CASE("a limit met to the litre is not over, one cubic metre more is", "[standing]") {
+    CHECK(standing_of(used_of(26000, 26000)) == LimitStanding::warned);
+    CHECK(standing_of(used_of(26001, 26000)) == LimitStanding::over);
+    CHECK(standing_of(used_of(20799, 26000)) == LimitStanding::within);
+    CHECK(standing_of(used_of(20801, 26000)) == LimitStanding::warned);
+}
+
+TEST_CASE("a load that cannot be valued leaves a limit open, unless the others are over it already",
+          "[standing]") {
+    LimitState state = used_of(100, 26000);
+    state.unknown = 1;
+    CHECK(standing_of(state) == LimitStanding::cannot_tell);
+    state.used = 27000;
+    CHECK(standing_of(state) == LimitStanding::over);
+}
+
+TEST_CASE("a limit that was over is never called within again, and a floor is met from below", "[standing]") {
+    LimitState state = used_of(100, 26000);
+    state.first_over = Instant{1};
+    CHECK(standing_of(state) == LimitStanding::was_over);
+    LimitState floor = used_of(100, 200);
+    floor.quantity.at_most = false;
+    CHECK(standing_of(floor) == LimitStanding::below);
+    floor.used = 200;
+    CHECK(standing_of(floor) == LimitStanding::within);
+    floor.limit.reset();
+    CHECK(standing_of(floor) == LimitStanding::no_limit);
+}
+
+TEST_CASE("the least headroom is by share, not by cubic metres", "[standing]") {
+    const std::vector<LimitState> states{used_of(208000, 240000), used_of(5, 6), used_of(208000, 215000)};
+    CHECK(least_headroom(states) == &states[2]);
+    CHECK(least_headroom({}) == nullptr);
+}
+
+TEST_CASE("the monthly limit is the one on everything released in a calendar month", "[standing]") {
+    LimitState all = used_of(100, 26000);
+    all.quantity.window.kind = WindowKind::calendar;
+    LimitState of_one_claim = all;
+    of_one_claim.quantity.scope.claims = {"FB2"};
+    of_one_claim.limit = 2000;
+    CHECK(monthly_limit({of_one_claim, all}) == 26000.0);
+    CHECK_FALSE(monthly_limit({of_one_claim}).has_value());
+}
+
+TEST_CASE("ahead of the plan is what is planned to be left less what is left", "[standing]") {
+    BurnDown burn;
+    CHECK_FALSE(plan_standing(burn).has_value());
+    burn.days = {{Day{2025, 8, 4}, 900.0, 950.0}, {Day{2025, 8, 5}, 800.0, 750.0}, {Day{2025, 8, 6}, {}, 0.0}};
+    const auto standing = plan_standing(burn);
+    REQUIRE(standing);
+    CHECK(standing->date == Day{2025, 8, 5});
+    CHECK(standing->left_m3 == 800);
+    CHECK(standing->ahead_m3 == -50.0);
+}
