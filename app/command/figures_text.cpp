@@ -35,8 +35,8 @@ std::string limit_line(const LimitState& state, const Zone& zone) {
     const double scale = state.quantity.share_of_total ? 100 : 1;
     const int decimals = state.quantity.share_of_total ? 1 : 0;
     const double step = std::pow(10, decimals);
-    const auto up = [&](double value) { return std::ceil(value * scale * step - 1e-6) / step; };
-    const auto down = [&](double value) { return std::floor(value * scale * step + 1e-6) / step; };
+    const auto up = [&](double value) { return std::ceil(value * scale * step - 1e-6) / step + 0.0; };
+    const auto down = [&](double value) { return std::floor(value * scale * step + 1e-6) / step + 0.0; };
     std::string name = state.condition->condition;
     if (state.member) name += " " + (state.member->name.empty() ? "(none)" : state.member->name);
     std::string line = fmt::format("{:<14} {:>12.{}f} ± {:<10.{}f}", name, up(state.used), decimals,
