@@ -41,7 +41,9 @@ struct Sum {
         random[i].add_of_load(load, amount.u_random * share);
         known[i] = true;
     }
+    /// Nothing where no load is known; what nothing was released into is zero, and known to be.
     [[nodiscard]] std::optional<Estimate> estimate(std::size_t i) const {
+        if (!known[i] && trips.empty()) return Estimate{};
         if (!known[i]) return std::nullopt;
         Estimate sum = totals[i].estimate();
         sum.u_random = random[i].u();

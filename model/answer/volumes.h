@@ -14,7 +14,7 @@ std::optional<GroupBy> group_named(const std::string& text);
 struct VolumeRow {
     std::vector<std::optional<std::string>> keys;  ///< in the order asked; nothing: it has none
     std::size_t loads = 0, trips = 0;              ///< different ones
-    Amounts amounts;                               ///< sums of what is known; blank where nothing is
+    Amounts amounts;                               ///< sums of what is known; blank where no load is
     std::size_t unknown = 0;                       ///< loads whose in-situ volume no method gives: not zero
 };
 

@@ -8,6 +8,7 @@
 #include "model/book/season.h"
 #include "model/folder/nearest.h"
 #include "model/logging/find_record.h"
+#include "model/logging/label.h"
 #include "model/record/field_text.h"
 #include "model/unit/number_text.h"
 
@@ -50,7 +51,7 @@ Checked<Parsed> parse_inputs(const Book& book, const Kind& kind, const std::vect
     std::vector<FieldValue> references;
     for (const auto& input : inputs) {
         if (input.column == "struck") {
-            parsed.strikes = input.text == "yes";
+            parsed.strikes = true;
             continue;
         }
         const auto index = kind.index_of(input.column);
@@ -95,7 +96,12 @@ Checked<Done> in_order(const Kind& kind, const Values& values) {
 Checked<LogOutcome> make_new(Change& change, const Kind& kind, const std::string& label, const Parsed& parsed,
                              Values values) {
     const auto place = *kind.index_of(kind.label.front());
-    if (kind.fields[place].type == FieldType::text) values[place] = label;
+    if (!is_blank(values[place]) && values[place] != Value{label}) {
+        return Refusal{"no-such-row", kind.name + " " + label, "there is no such " + kind.name + " to rename",
+                       "look its label up"};
+    }
+    values[place] = label;
+    if (auto taken = why_label_taken(change.book(), kind, std::nullopt, values)) return *taken;
     if (auto fits = in_order(kind, values); !fits) return fits.refusals();
     if (parsed.strikes)
         return Refusal{"no-such-row", kind.name + " " + label, "there is nothing to strike out",
@@ -106,6 +112,9 @@ Checked<LogOutcome> make_new(Change& change, const Kind& kind, const std::string
 Checked<LogOutcome> change_old(Change& change, const Kind& kind, const Row& row, const Parsed& parsed,
                                const Values& values) {
     if (auto fits = in_order(kind, values); !fits) return fits.refusals();
+    if (values != row.values && !parsed.strikes) {
+        if (auto taken = why_label_taken(change.book(), kind, row.id, values)) return *taken;
+    }
     for (const auto& [field, value] : parsed.values) {
         if (auto done = change.set(kind, row.id, field, value); !done) return done.refusals();
     }
@@ -127,14 +136,10 @@ std::optional<Id> parent_given(const Book& book, const Kind& kind, const std::ve
 
 }  // namespace
 
-Checked<LogOutcome> log_record_in(Change& change, const Kind& kind, const std::string& label,
+Checked<LogOutcome> log_record_in(Change& change, const Kind& kind, const std::string& as_typed,
                                   const std::vector<FieldInput>& inputs) {
-    if (trimmed(label).empty())
-        return Refusal{"blank-id", kind.name, "it has no label", "give it one, such as T-0412"};
-    if (kind.label.empty() || kind.field(kind.label.front()).type != FieldType::text) {
-        return Refusal{"not-logged", kind.name, "a " + kind.name + " is not logged one by one",
-                       "bring it with a book folder"};
-    }
+    if (auto refusals = why_not_logged(kind, as_typed, inputs); !refusals.empty()) return refusals;
+    const std::string label(trimmed(as_typed));
     const auto old = find_record(change.book(), kind, label, parent_given(change.book(), kind, inputs));
     if (!old) return old.refusals();
     Values values = *old ? (*old)->values : Values(kind.fields.size());
