@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/shared/main_window.h"
 
+#include <QApplication>
 #include <QCloseEvent>
 #include <QDragEnterEvent>
 #include <QMenu>
 #include <QMimeData>
 #include <QPainter>
+#include <QScreen>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -43,7 +45,9 @@ MainWindow::MainWindow(Library& library, Memory& memory, PaperStyle& style, QWid
     build_actions();
     setWindowTitle(tr("Spoilbook"));
     setAcceptDrops(true);
-    if (!restoreGeometry(memory_.window())) resize(1280, 800);
+    // With room for the frame that the desktop puts round it.
+    const QSize room = screen()->availableSize() - QSize(0, 4 * grid);
+    if (!restoreGeometry(memory_.window())) resize(QSize(1280, 800).boundedTo(room));
     cover_->show_light(style_.tones().light());
     refresh();
 }
@@ -120,9 +124,16 @@ void MainWindow::take_in(OpenedBook opened) {
     const QString place = memory_.place(session_->path());
     turn_to(place.section(u'/', 0, 0), place.section(u'/', 1));
     refresh();
+    if (session_->writable() && session_->person().isEmpty()) {
+        strip_->show_message(Message::notice,
+                             tr("Nobody is named yet: what is written now would carry no name."),
+                             tr("Say who writes"), [this] { show_people(); });
+    }
 }
 
 void MainWindow::close_book() {
+    // A field that is being written in counts as left: what was typed goes into the book first.
+    if (QWidget* at = QApplication::focusWidget(); at && isAncestorOf(at)) at->clearFocus();
     sheet_->close_sheet();
     while (pages_->count() > 1) {
         QWidget* desk = pages_->widget(1);

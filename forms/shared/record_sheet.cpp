@@ -57,14 +57,14 @@ QWidget* RecordSheet::make_field(std::size_t index) {
     auto* edit = new TextField(field_title(field), QString::fromStdString(field.unit), this);
     edit->set_hint(QString::fromStdString(field.doc));
     edit->set_text(is_label ? QString::fromStdString(label_)
-                            : value_copied(session_.book(), field, value, session_.zone()));
+                            : value_copied(asking(session_.book()), field, value, session_.zone()));
     edit->set_read_only(is_label || !session_.writable());
     connect(edit, &TextField::committed, this, [this, edit, &field](const QString& text) {
         const QString problem = put(field, text);
         edit->show_problem(problem);
         if (!problem.isEmpty() || !row_) return;
         const auto at = kind_.index_of(field.name);
-        edit->set_text(value_copied(session_.book(), field, row_->values[*at], session_.zone()));
+        edit->set_text(value_copied(asking(session_.book()), field, row_->values[*at], session_.zone()));
     });
     return edit;
 }
@@ -85,7 +85,7 @@ QWidget* RecordSheet::make_choice(const Field& field, const Value& value) {
         }
     }
     choice->set_choices(choices);
-    const QString held = value_copied(session_.book(), field, value, session_.zone());
+    const QString held = value_copied(asking(session_.book()), field, value, session_.zone());
     if (!held.isEmpty()) choice->set_chosen(held);
     connect(choice, &ChoiceField::committed, this,
             [this, choice, &field](const QString& key) { choice->show_problem(put(field, key)); });
@@ -111,7 +111,8 @@ QString RecordSheet::put(const Field& field, const QString& text) {
         // Labels that are unique only in their parent need it beside them.
         const Field& parent = kind_.field(kind_.label[1]);
         const auto at = kind_.index_of(parent.name);
-        const QString named = value_copied(session_.book(), parent, row_->values[*at], session_.zone());
+        const QString named =
+            value_copied(asking(session_.book()), parent, row_->values[*at], session_.zone());
         if (parent.name != field.name) inputs.push_back({parent.name, named.toStdString()});
     }
     const QString what =

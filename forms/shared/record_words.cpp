@@ -3,6 +3,8 @@
 
 #include <QDate>
 #include <QLocale>
+#include <memory>
+#include <unordered_map>
 
 #include "forms/shared/time_typed.h"
 #include "model/record/field_text.h"
@@ -28,18 +30,43 @@ QString field_title(const Field& field) {
             break;
         }
     }
-    return title.replace(u'_', u' ');
+    title.replace(u'_', u' ');
+    if (!title.isEmpty()) title[0] = title[0].toUpper();
+    return title;
 }
 
-QString value_copied(const Book& book, const Field& field, const Value& value, const Zone& zone) {
+LabelOf asking(const Book& book) {
+    return
+        [&book](const Kind& kind, const Id& id) { return QString::fromStdString(book.label_of(kind, id)); };
+}
+
+LabelOf read_labels(const Book& book, const Kind& kind) {
+    auto labels = std::make_shared<std::unordered_map<Id, QString>>();
+    for (const Field& field : kind.fields) {
+        if (field.type != FieldType::reference) continue;
+        const Kind& other = spoilbook::kind(field.refers_to);
+        // A label stands in the row itself, where it is a text.
+        const std::size_t at = other.label.empty() ? 0 : *other.index_of(other.label.front());
+        for (const Row& row : book.rows(other, true)) {
+            const auto* text = std::get_if<std::string>(&row.values[at]);
+            labels->emplace(row.id, QString::fromStdString(text ? *text : book.label_of(other, row.id)));
+        }
+    }
+    return [labels](const Kind&, const Id& id) {
+        const auto found = labels->find(id);
+        return found == labels->end() ? QString() : found->second;
+    };
+}
+
+QString value_copied(const LabelOf& label_of, const Field& field, const Value& value, const Zone& zone) {
     if (is_blank(value)) return {};
     if (field.type == FieldType::reference) {
-        return QString::fromStdString(book.label_of(kind(field.refers_to), std::get<Id>(value)));
+        return label_of(kind(field.refers_to), std::get<Id>(value));
     }
     return QString::fromStdString(field_text(field, value, zone));
 }
 
-QString value_shown(const Book& book, const Field& field, const Value& value, const Zone& zone) {
+QString value_shown(const LabelOf& label_of, const Field& field, const Value& value, const Zone& zone) {
     if (is_blank(value)) return {};
     switch (field.type) {
         case FieldType::instant:
@@ -48,11 +75,11 @@ QString value_shown(const Book& book, const Field& field, const Value& value, co
             if (const double* number = std::get_if<double>(&value)) {
                 return QLocale().toString(*number, 'g', QLocale::FloatingPointShortest);
             }
-            return value_copied(book, field, value, zone);
+            return value_copied(label_of, field, value, zone);
         case FieldType::choice:
-            return value_copied(book, field, value, zone).replace(u'_', u' ');
+            return value_copied(label_of, field, value, zone).replace(u'_', u' ');
         default:
-            return value_copied(book, field, value, zone);
+            return value_copied(label_of, field, value, zone);
     }
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QString>
+#include <functional>
 
 #include "model/book/book.h"
 #include "model/unit/zone.h"
@@ -11,10 +12,16 @@ namespace spoilbook::form {
 
 /// "doors_open" → "doors open"; a unit that the name ends in is left out ("target_level_m" → "target level").
 QString field_title(const Field& field);
+/// How a reference is named: by asking the book each time, or from a list that was read once.
+using LabelOf = std::function<QString(const Kind& kind, const Id& id)>;
+LabelOf asking(const Book& book);
+/// The labels of all rows that records of this kind may refer to, read at once for a table of many.
+LabelOf read_labels(const Book& book, const Kind& kind);
+
 /// The text of a stored value: references by label, times as the book's zone shows them, numbers in the
 /// reader's language.
-QString value_shown(const Book& book, const Field& field, const Value& value, const Zone& zone);
+QString value_shown(const LabelOf& label_of, const Field& field, const Value& value, const Zone& zone);
 /// The same as a file has it (model/record/field_text.h).
-QString value_copied(const Book& book, const Field& field, const Value& value, const Zone& zone);
+QString value_copied(const LabelOf& label_of, const Field& field, const Value& value, const Zone& zone);
 
 }  // namespace spoilbook::form

@@ -7,7 +7,6 @@
 #include "forms/shared/button.h"
 #include "forms/shared/choice_field.h"
 #include "forms/shared/record_sheet.h"
-#include "forms/shared/record_words.h"
 #include "forms/shared/sheet.h"
 #include "forms/shared/table_view.h"
 #include "forms/shared/type_scale.h"
@@ -16,7 +15,9 @@ namespace spoilbook::form {
 namespace {
 
 QString kind_title(const Kind& kind) {
-    return QString::fromStdString(kind.name).replace(u'_', u' ');
+    QString title = QString::fromStdString(kind.name).replace(u'_', u' ');
+    title[0] = title[0].toUpper();
+    return title;
 }
 
 // The letters that the newest label begins with: "T-" of "T-0412".
@@ -62,14 +63,14 @@ RecordsLeaf::RecordsLeaf(BookSession& session, const std::vector<std::string>& k
 std::vector<Column<Row>> RecordsLeaf::columns() const {
     std::vector<Column<Row>> columns;
     const Zone zone = session_.zone();
+    const std::shared_ptr<LabelOf> labels = labels_;
     for (std::size_t i = 0; i < kind_->fields.size(); ++i) {
         const Field& field = kind_->fields[i];
-        const BookSession* session = &session_;
         Column<Row> column(
             field_title(field), QString::fromStdString(field.unit),
-            [=, &field](const Row& row) { return value_shown(session->book(), field, row.values[i], zone); });
+            [=, &field](const Row& row) { return value_shown(*labels, field, row.values[i], zone); });
         column.tip(QString::fromStdString(field.doc)).copied_as([=, &field](const Row& row) {
-            return value_copied(session->book(), field, row.values[i], zone);
+            return value_copied(*labels, field, row.values[i], zone);
         });
         if (field.type == FieldType::number || field.type == FieldType::integer) {
             column.number([i](const Row& row) -> std::optional<double> {
@@ -86,6 +87,7 @@ std::vector<Column<Row>> RecordsLeaf::columns() const {
 
 void RecordsLeaf::show_kind(const std::string& name) {
     kind_ = &kind(name);
+    *labels_ = read_labels(session_.book(), *kind_);
     choice_->set_chosen(QString::fromStdString(name));
     choice_->set_hint(QString::fromStdString(kind_->doc));
     auto* rows = new RowTable<Row>(columns(), this);
@@ -93,14 +95,15 @@ void RecordsLeaf::show_kind(const std::string& name) {
     view_->set_model(rows);
     delete rows_;
     rows_ = rows;
-    view_->set_empty_text(tr("The book has no %1 yet.").arg(kind_title(*kind_)));
+    view_->set_empty_text(tr("The book has no %1 yet.").arg(kind_title(*kind_).toLower()));
     const bool logged = !kind_->label.empty() && kind_->field(kind_->label.front()).type == FieldType::text;
     add_->setVisible(logged && session_.writable());
-    add_->setText(tr("Add a %1").arg(kind_title(*kind_)));
+    add_->setText(tr("Add a %1").arg(kind_title(*kind_).toLower()));
     add_->setAccessibleName(add_->text());
 }
 
 void RecordsLeaf::refresh() {
+    *labels_ = read_labels(session_.book(), *kind_);
     rows_->set_rows(session_.book().rows(*kind_));
 }
 

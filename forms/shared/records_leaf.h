@@ -2,9 +2,11 @@
 #pragma once
 
 #include <QWidget>
+#include <memory>
 #include <vector>
 
 #include "forms/shared/book_session.h"
+#include "forms/shared/record_words.h"
 #include "forms/shared/table_model.h"
 
 class QPushButton;
@@ -38,6 +40,7 @@ class RecordsLeaf : public QWidget {
     QPushButton* add_;
     TableView* view_;
     RowTable<Row>* rows_ = nullptr;
+    std::shared_ptr<LabelOf> labels_ = std::make_shared<LabelOf>();
     Sheet* sheet_;
 };
 

@@ -8,6 +8,7 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLineEdit>
+#include <QScrollBar>
 #include <QVBoxLayout>
 
 #include "forms/shared/button.h"
@@ -39,7 +40,12 @@ TableView::TableView(const QString& title, QWidget* parent)
         filter_->set_words(words);
         show_count();
     });
-    connect(filter_, &QAbstractItemModel::modelReset, this, &TableView::show_count);
+    connect(filter_, &QAbstractItemModel::modelAboutToBeReset, this, [this] {
+        kept_scroll_ = table_->verticalScrollBar()->value();
+        kept_row_ = table_->currentIndex().row();
+        kept_column_ = table_->currentIndex().column();
+    });
+    connect(filter_, &QAbstractItemModel::modelReset, this, &TableView::come_back);
     show_count();
 }
 
@@ -84,6 +90,7 @@ void TableView::build_table() {
     QHeaderView* head = table_->horizontalHeader();
     head->setFont(type_font(Step::small, Weight::semibold));
     head->setHighlightSections(false);
+    head->setResizeContentsPrecision(50);
     head->setStretchLastSection(true);
     head->setMinimumSectionSize(6 * grid);
     table_->installEventFilter(this);
@@ -98,6 +105,8 @@ void TableView::build_table() {
 
 void TableView::set_model(TableModel* model) {
     filter_->setSourceModel(model);
+    kept_row_ = -1;
+    kept_scroll_ = 0;
     show_count();
     table_->resizeColumnsToContents();
 }
@@ -119,6 +128,14 @@ void TableView::show_count() {
     empty_->setText(all == 0 ? empty_text_ : tr("No row has “%1”.").arg(words_->text().simplified()));
     empty_->setVisible(shown == 0);
     place_empty();
+}
+
+// New rows come in while somebody reads: the place in the table stays.
+void TableView::come_back() {
+    show_count();
+    const QModelIndex before = filter_->index(kept_row_, kept_column_);
+    if (before.isValid()) table_->setCurrentIndex(before);
+    table_->verticalScrollBar()->setValue(kept_scroll_);
 }
 
 void TableView::place_empty() {

@@ -67,6 +67,7 @@ class TableView : public QWidget {
     void build_table();
     void show_count();
     void place_empty();
+    void come_back();
 
     QString title_;
     QLineEdit* words_;
@@ -75,6 +76,9 @@ class TableView : public QWidget {
     TableFilter* filter_;
     QLabel* empty_;
     QString empty_text_;
+    int kept_scroll_ = 0;
+    int kept_row_ = -1;
+    int kept_column_ = -1;
 };
 
 }  // namespace spoilbook::form

@@ -111,6 +111,19 @@ TEST_CASE("a leaf is made when it is first turned to and keeps what was typed", 
     CHECK(box->text() == QStringLiteral("1.36"));
 }
 
+TEST_CASE("what stands in a field when the window is closed counts as left", "[window]") {
+    Program program;
+    program.window->open_book(marram);
+    auto* box = program.window->findChild<QLineEdit*>(QStringLiteral("shift"));
+    REQUIRE(box != nullptr);
+    QString left;
+    QObject::connect(box, &QLineEdit::editingFinished, [&left, box] { left = box->text(); });
+    box->setFocus();
+    QTest::keyClicks(box, QStringLiteral("1.36"));
+    program.window->close();
+    CHECK(left == QStringLiteral("1.36"));
+}
+
 TEST_CASE("undo takes back, says what, and offers to redo; a refusal names what stands on it", "[window]") {
     Program program;
     program.window->open_book(marram);
