@@ -21,7 +21,7 @@ class ConsentReading {
 
     void read(const json& file) {
         if (!file.is_object()) {
-            return reading_.refuse("wrong-type", "", what_it_is(file) + " stands here",
+            return reading_.refuse("wrong-shape", "", what_it_is(file) + " stands here",
                                    "the file is an object with a list of consents");
         }
         refuse_unknown(file, {"consents"}, "", reading_);
@@ -70,7 +70,7 @@ class ConsentReading {
         row.path = std::move(path);
         row.values.resize(kind.fields.size());
         if (!condition.is_object()) {
-            return reading_.refuse("wrong-type", row.path, what_it_is(condition) + " stands here",
+            return reading_.refuse("wrong-shape", row.path, what_it_is(condition) + " stands here",
                                    "a condition is an object");
         }
         json body = json::object();

@@ -68,7 +68,8 @@ class RowParser {
         return csv_parse(&parser_, bytes.data(), bytes.size(), on_field, on_end, this) == bytes.size();
     }
     static void on_field(void* text, std::size_t length, void* self) {
-        static_cast<RowParser*>(self)->row_->fields.emplace_back(static_cast<const char*>(text), length);
+        auto& fields = static_cast<RowParser*>(self)->row_->fields;
+        if (fields.size() <= most_fields) fields.emplace_back(static_cast<const char*>(text), length);
     }
     static void on_end(int, void*) {}
 
@@ -117,6 +118,11 @@ class CsvReading {
         return true;
     }
     bool fits() {
+        if (row_.fields.size() > most_fields) {
+            refuse(line(), "too-wide", fmt::format("more than {} fields", most_fields),
+                   "write one field a column");
+            return false;
+        }
         if (width_ == 0) width_ = row_.fields.size();
         if (row_.fields.size() != width_) {
             refuse(line(), "ragged-row",

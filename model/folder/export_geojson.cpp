@@ -32,6 +32,12 @@ Feature feature_of(const Exporting& exporting, const Kind& kind, const Row& row)
     const std::string geometry = text_of(kind, row.values, "geometry");
     if (geometry.empty()) return feature;
     const ordered_json stored = ordered(nlohmann::json::parse(geometry));
+    const bool outline = stored.is_object() && stored.contains("type") && stored.contains("coordinates");
+    if (!outline) {
+        exporting.notes.push_back(
+            {kind.file, exporting.label(kind, row) + ": what it has is no outline: left out"});
+        return feature;
+    }
     feature.geometry = ordered_json::object();
     feature.geometry["type"] = stored.at("type");
     feature.geometry["coordinates"] = stored.at("coordinates");

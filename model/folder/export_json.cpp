@@ -43,6 +43,7 @@ ordered_json condition_json(const Exporting& exporting, const Row& row) {
     const std::string body = text_of(condition, row.values, "body");
     if (body.empty()) return object;
     const ordered_json members = ordered(nlohmann::json::parse(body));
+    if (!members.is_object()) return object;
     for (const auto& [name, value] : members.items())
         object[name] = value;
     return object;

@@ -25,7 +25,7 @@ class FeatureReading {
     template <class Take>
     void read(const json& file, Take take) {
         if (!file.is_object() || file.value("type", json()) != "FeatureCollection") {
-            return reading_.refuse("wrong-type", "", "no FeatureCollection",
+            return reading_.refuse("wrong-shape", "", "no FeatureCollection",
                                    "the file is a GeoJSON FeatureCollection (RFC 7946)");
         }
         refuse_unknown(file, {"type", "features", "crs", "name", "bbox"}, "", reading_);
@@ -65,7 +65,7 @@ class FeatureReading {
  private:
     bool is_feature(const json& feature, const std::string& path) const {
         if (!feature.is_object() || feature.value("type", json()) != "Feature") {
-            reading_.refuse("wrong-type", path, "no Feature", "an item of features is a GeoJSON Feature");
+            reading_.refuse("wrong-shape", path, "no Feature", "an item of features is a GeoJSON Feature");
             return false;
         }
         refuse_unknown(feature, {"type", "properties", "geometry", "crs", "id", "bbox"}, path, reading_);

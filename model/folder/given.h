@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "model/folder/complaints.h"
 #include "model/record/kind.h"
 #include "model/unit/refusal.h"
 
@@ -16,6 +17,7 @@ struct GivenRow {
     std::uint32_t line = 0;  ///< of a CSV file
     std::string path;        ///< in a JSON file: barges[2]
     std::vector<Value> values;
+    bool at_fault = false;  ///< something in it was refused: not to be compared with the book
 };
 
 /// The rows of one kind, in the order of their file.
@@ -33,13 +35,14 @@ struct GivenFile {
     std::string digest;  ///< SHA-256, 64 hexadecimal digits
 };
 
-/// What a folder holds, read and checked by itself; nothing is looked up in a book yet.
+/// What a folder holds, read and checked by itself, and every reason why it may not land; nothing is looked
+/// up in a book yet.
 struct FolderContents {
     std::string zone;                ///< in which times without an offset were read
     std::optional<int> epsg;         ///< of the harbour, else of the book
     std::vector<GivenTable> tables;  ///< one a kind, in the order of all_kinds(), also where it has no rows
     std::vector<GivenFile> files;
-    Notes notes;
+    Complaints complaints;
 
     [[nodiscard]] const GivenTable& table(std::string_view kind) const;
     [[nodiscard]] GivenTable& table(std::string_view kind);

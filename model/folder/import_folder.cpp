@@ -101,12 +101,11 @@ std::optional<FolderBasis> basis_of(const Book& book) {
 }
 
 Checked<ImportPlan> plan_import(FolderContents contents, const Book* book) {
-    Notes notes = std::move(contents.notes);
     MatchBoard board(std::move(contents), book);
     match_rows(board);
     if (board.complaints.any()) return board.complaints.refusals();
     note_season(board);
-    notes.insert(notes.end(), board.complaints.notes().begin(), board.complaints.notes().end());
+    Notes notes = board.complaints.notes();
     return ImportPlan{std::move(board), std::move(notes)};
 }
 
@@ -122,9 +121,7 @@ Checked<ImportOutcome> land(Book& book, const ImportPlan& plan, const Act& act) 
 }
 
 Checked<ImportOutcome> import_folder(Book& book, const std::string& folder, const Act& act) {
-    auto contents = read_folder(folder, basis_of(book));
-    if (!contents) return contents.refusals();
-    auto plan = plan_import(std::move(*contents), &book);
+    auto plan = plan_import(read_folder(folder, basis_of(book)), &book);
     if (!plan) return plan.refusals();
     return land(book, *plan, act);
 }

@@ -8,6 +8,7 @@
 #include "model/book/book.h"
 #include "model/folder/match_board.h"
 #include "model/folder/read_folder.h"
+#include "model/unit/checked.h"
 
 namespace spoilbook {
 
@@ -31,7 +32,8 @@ struct ImportPlan {
 /// What a book says of itself to a folder that brings no harbour.json; nothing while the book is empty.
 std::optional<FolderBasis> basis_of(const Book& book);
 
-/// Checks a folder beside a book (null: beside a new one): all reasons at once. Writes nothing.
+/// Checks a folder beside a book (null: beside a new one): all reasons at once, those of reading it included.
+/// Writes nothing.
 Checked<ImportPlan> plan_import(FolderContents contents, const Book* book);
 
 /// Lands a plan as one change of kind import: whole, or not at all. The book must be as it was when the plan

@@ -140,7 +140,10 @@ std::optional<json> read_json(std::string_view bytes, const std::string& file, C
     }
     Builder builder(bytes, file, complaints);
     const bool whole = json::sax_parse(bytes.begin(), bytes.end(), &builder);
-    if (!whole || !builder.sound) return std::nullopt;
+    if (!whole || !builder.sound) {
+        complaints.lose_rows(file);
+        return std::nullopt;
+    }
     return std::move(builder.root);
 }
 

@@ -11,7 +11,7 @@
 namespace spoilbook {
 
 MatchBoard::MatchBoard(FolderContents folder, const Book* beside)
-    : contents(std::move(folder)), book(beside) {
+    : contents(std::move(folder)), book(beside), complaints(std::move(contents.complaints)) {
     for (const GivenTable& table : contents.tables) {
         KindShelf& shelf_of_kind = shelves.emplace_back(*table.kind);
         if (book != nullptr) shelf_of_kind.hold(book->rows(*table.kind));

@@ -19,7 +19,8 @@ class TableMatching {
           table_(table),
           given_(board.contents.tables[table]),
           kind_(*given_.kind),
-          shelf_(board.shelves[table]) {}
+          shelf_(board.shelves[table]),
+          json_at_fault_(kind_.form != FileForm::csv && board.complaints.any_of(given_.file)) {}
 
     void match() {
         for (std::size_t i = 0; i < given_.rows.size(); ++i) {
@@ -75,7 +76,7 @@ class TableMatching {
                                    board_.shown(described, row.values[field]));
         }
         board_.ids[table_][i] = held.id;
-        if (differs.empty()) return;
+        if (differs.empty() || row.at_fault || json_at_fault_) return;
         refuse(
             {"other-values", where(given_.file, row),
              fmt::format("the {} {} is in the book with other values: {}", kind_.name, name_of(row), differs),
@@ -94,6 +95,7 @@ class TableMatching {
     GivenTable& given_;
     const Kind& kind_;
     KindShelf& shelf_;
+    bool json_at_fault_;  ///< which rows are at fault is not told apart there
     std::unordered_map<std::string, std::size_t> first_by_key_;
     std::unordered_map<std::string, std::vector<Id>> unlabelled_;
 };

@@ -88,7 +88,7 @@ bool read_members(const json& object, const Kind& kind, std::initializer_list<st
                   std::initializer_list<std::string_view> nested, const JsonReading& reading, GivenRow& row) {
     row.values.resize(kind.fields.size());
     if (!object.is_object()) {
-        reading.refuse("wrong-type", row.path, fmt::format("{} stands here", what_it_is(object)),
+        reading.refuse("wrong-shape", row.path, fmt::format("{} stands here", what_it_is(object)),
                        fmt::format("a {} is an object", kind.name));
         return false;
     }
@@ -112,7 +112,7 @@ std::vector<const json*> items_of(const json& object, std::string_view member, c
     const auto found = object.is_object() ? object.find(member) : object.end();
     if (!object.is_object() || found == object.end() || found->is_null()) return items;
     if (!found->is_array()) {
-        reading.refuse("wrong-type", member_path(path, member),
+        reading.refuse("wrong-shape", member_path(path, member),
                        fmt::format("{} stands here", what_it_is(*found)),
                        fmt::format("{} is a list", member));
         return items;
@@ -126,8 +126,11 @@ void refuse_unknown(const json& object, const std::vector<std::string>& known, c
                     const JsonReading& reading) {
     for (const auto& [name, value] : object.items()) {
         if (std::find(known.begin(), known.end(), name) != known.end()) continue;
+        // A misspelt list at the top of a file takes all its rows along.
+        if (path.empty()) reading.complaints.lose_rows(reading.file);
         reading.refuse("unknown-member", member_path(path, name),
-                       fmt::format("\"{}\" is not a member here", name), did_you_mean(name, known));
+                       fmt::format("\"{}\" is not a member here", name),
+                       reading.complaints.full(reading.file) ? "" : did_you_mean(name, known));
     }
 }
 

@@ -17,6 +17,9 @@ char small(char c) {
 }  // namespace
 
 std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t most) {
+    // Nobody mistypes a page; and two long texts would take long to compare.
+    constexpr std::size_t longest = 100;
+    if (a.size() > longest || b.size() > longest) return most + 1;
     const std::size_t gap = a.size() > b.size() ? a.size() - b.size() : b.size() - a.size();
     if (gap > most) return most + 1;
     std::vector<std::size_t> before(b.size() + 1), last(b.size() + 1), row(b.size() + 1);

@@ -9,7 +9,8 @@ namespace spoilbook {
 
 /// How many letters must be put in, taken out, changed or swapped with their neighbour to make one text the
 /// other (optimal string alignment), capitals counting as small letters; at most `most` + 1, where it stops
-/// counting. Source: Damerau, Commun. ACM 7 (1964) 171, in Wagner and Fischer's tabular form.
+/// counting. Texts over 100 bytes count as far apart. Source: Damerau, Commun. ACM 7 (1964) 171, in Wagner
+/// and Fischer's tabular form.
 std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t most);
 
 /// The known name nearest to what was written; empty where none is near (a third of its length, 3 at most).

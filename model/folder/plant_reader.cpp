@@ -79,7 +79,7 @@ class PlantReading {
 
     void read(const json& plant) {
         if (!plant.is_object()) {
-            return reading_.refuse("wrong-type", "", what_it_is(plant) + " stands here",
+            return reading_.refuse("wrong-shape", "", what_it_is(plant) + " stands here",
                                    "the file is an object of dredgers, tugs and barges");
         }
         refuse_unknown(plant, {"dredgers", "tugs", "barges"}, "", reading_);

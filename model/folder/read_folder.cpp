@@ -30,11 +30,22 @@ class FolderReading {
     FolderReading(const std::string& path, const std::optional<FolderBasis>& basis)
         : path_(path), basis_(basis) {}
 
-    Checked<FolderContents> read() {
+    FolderContents read() {
         std::error_code error;
-        if (!fs::is_directory(path_, error)) {
-            return Refusal{"not-a-folder", path_, "there is no such folder", "name the folder of a book"};
+        if (fs::is_directory(path_, error)) {
+            read_files();
+        } else {
+            complaints_.refuse(
+                path_, {"not-a-folder", path_, "there is no such folder", "name the folder of a book"});
         }
+        contents_.complaints = std::move(complaints_);
+        contents_.zone = zone_.name();
+        contents_.epsg = map_.epsg;
+        return std::move(contents_);
+    }
+
+ private:
+    void read_files() {
         note_strangers();
         read_basis();
         read_json("plant.json", [&](auto bytes) { read_plant(bytes, zone_, contents_, complaints_); });
@@ -48,14 +59,8 @@ class FolderReading {
         read_tracks(path_, zone_, contents_, complaints_);
         read_logger_files(path_, zone_, contents_, complaints_);
         read_survey_files(path_, contents_, complaints_);
-        if (complaints_.any()) return complaints_.refusals();
-        contents_.notes = complaints_.notes();
-        contents_.zone = zone_.name();
-        contents_.epsg = map_.epsg;
-        return std::move(contents_);
     }
 
- private:
     /// The harbour, its zone and its reference system, or the book's.
     void read_basis() {
         const bool given = stands("harbour.json");
@@ -158,7 +163,7 @@ class FolderReading {
 
 }  // namespace
 
-Checked<FolderContents> read_folder(const std::string& path, const std::optional<FolderBasis>& basis) {
+FolderContents read_folder(const std::string& path, const std::optional<FolderBasis>& basis) {
     return FolderReading(path, basis).read();
 }
 

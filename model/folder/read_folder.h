@@ -5,7 +5,6 @@
 #include <string>
 
 #include "model/folder/given.h"
-#include "model/unit/checked.h"
 
 namespace spoilbook {
 
@@ -16,9 +15,9 @@ struct FolderBasis {
 };
 
 /// Reads a book folder (docs/book-folder.md) and checks all that can be checked without a book: every reason
-/// to refuse it at once, not the first alone. What stands in the folder and is no file of a book folder is
-/// left out and noted. Without `basis` harbour.json must stand there. Files are read once; nothing is
-/// followed out of the folder.
-Checked<FolderContents> read_folder(const std::string& path, const std::optional<FolderBasis>& basis);
+/// to refuse it stands in the answer's complaints, not the first alone. What stands in the folder and is no
+/// file of a book folder is left out and noted. Without `basis` harbour.json must stand there. Files are read
+/// once; nothing is followed out of the folder.
+FolderContents read_folder(const std::string& path, const std::optional<FolderBasis>& basis);
 
 }  // namespace spoilbook

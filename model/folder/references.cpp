@@ -85,6 +85,9 @@ struct LookUp {
 
     void refuse_unknown_label(const std::string& label, const Id& parent) const {
         const Kind& target = shelf().kind();
+        // The row may well stand there, in what could not be read.
+        if (board.complaints.lost_rows(target.file)) return;
+        if (board.complaints.full(table.file)) return refuse("unknown-reference", label, "");
         const std::string parent_name =
             parent.is_nil() ? "" : board.label(target.field(target.label[1]).refers_to, parent);
         const std::string of_parent = parent_name.empty() ? "" : " of " + parent_name;
@@ -104,6 +107,11 @@ void resolve_field(MatchBoard& board, std::size_t table, std::size_t row, std::s
     if (field.type != FieldType::reference || label == nullptr) return;
     const Id parent = parent_of(board, *given.kind, target.values, field);
     target.values[index] = LookUp{board, given, target, field}.find(std::string(*label), parent);
+}
+
+bool lies_in_lost_rows(MatchBoard& board, const NamedInCondition& named) {
+    const char* kind_of_it = named.kind == "plant" ? "barge" : named.kind.c_str();
+    return board.complaints.lost_rows(board.shelf(kind_of_it).kind().file);
 }
 
 bool is_known(MatchBoard& board, const NamedInCondition& named) {
@@ -148,7 +156,7 @@ void check_names_in_condition(MatchBoard& board, const GivenTable& table, const 
     const std::string body = text_of(*table.kind, row.values, "body");
     if (body.empty()) return;
     for (const NamedInCondition& named : names_in(nlohmann::json::parse(body, nullptr, false))) {
-        if (is_known(board, named)) continue;
+        if (is_known(board, named) || lies_in_lost_rows(board, named)) continue;
         const std::string at = where(table.file, row, named.path);
         const std::string what =
             fmt::format("\"{}\" is no {} of the folder or the book", named.name, named.kind);
@@ -170,7 +178,7 @@ void check_opening(MatchBoard& board, const GivenTable& table, const GivenRow& r
     const auto& bearers = board.shelf("condition").bearers(number);
     const bool known = std::any_of(bearers.begin(), bearers.end(),
                                    [&](const Bearer& bearer) { return bearer.parent == consent; });
-    if (known) return;
+    if (known || board.complaints.lost_rows(board.shelf("condition").kind().file)) return;
     board.complaints.refuse(table.file, {"unknown-reference", where(table.file, row, "condition"),
                                          fmt::format("consent {} has no condition \"{}\"",
                                                      board.label("consent", consent), number),

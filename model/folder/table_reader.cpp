@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "model/folder/csv_reader.h"
 #include "model/folder/nearest.h"
 #include "model/record/field_text.h"
@@ -27,6 +29,8 @@ class TableReading {
         if (!header_read_) {
             read_header(row);
             header_read_ = true;
+            header_at_fault_ = complaints_.any_of(table_.file);
+            if (header_at_fault_ && !has_label()) complaints_.lose_rows(table_.file);
         } else {
             read_row(row);
         }
@@ -58,6 +62,7 @@ class TableReading {
         GivenRow& given = table_.rows.emplace_back();
         given.line = static_cast<std::uint32_t>(row.line);
         given.values.resize(table_.kind->fields.size());
+        given.at_fault = header_at_fault_;
         for (std::size_t i = 0; i < row.fields.size(); ++i) {
             if (!places_[i]) continue;
             const Field& field = table_.kind->fields[*places_[i]];
@@ -66,11 +71,18 @@ class TableReading {
                 given.values[*places_[i]] = std::move(*value);
                 continue;
             }
+            given.at_fault = true;
             for (Refusal refusal : value.refusals()) {
                 refusal.where = where(table_.file, given, field.name);
                 refuse(std::move(refusal));
             }
         }
+    }
+
+    [[nodiscard]] bool has_label() const {
+        const auto& label = table_.kind->label;
+        const auto index = label.empty() ? std::nullopt : table_.kind->index_of(label.front());
+        return std::find(places_.begin(), places_.end(), index) != places_.end();
     }
 
     void refuse(Refusal refusal) { complaints_.refuse(table_.file, std::move(refusal)); }
@@ -79,6 +91,7 @@ class TableReading {
     GivenTable& table_;
     Complaints& complaints_;
     bool header_read_ = false;
+    bool header_at_fault_ = false;
     std::vector<std::optional<std::size_t>> places_;
 };
 

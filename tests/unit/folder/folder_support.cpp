@@ -121,15 +121,11 @@ Book book_from(const TempFolder& folder) {
 }
 
 Refusals refusals_of(const TempFolder& folder) {
-    auto contents = read_folder(folder.path(), std::nullopt);
-    if (!contents) return contents.refusals();
-    return plan_import(std::move(*contents), nullptr).refusals();
+    return plan_import(read_folder(folder.path(), std::nullopt), nullptr).refusals();
 }
 
 Notes notes_of(const TempFolder& folder) {
-    auto contents = read_folder(folder.path(), std::nullopt);
-    if (!contents) throw std::runtime_error(all_lines(contents.refusals()));
-    auto plan = plan_import(std::move(*contents), nullptr);
+    auto plan = plan_import(read_folder(folder.path(), std::nullopt), nullptr);
     if (!plan) throw std::runtime_error(all_lines(plan.refusals()));
     return plan->notes;
 }

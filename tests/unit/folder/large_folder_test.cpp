@@ -57,7 +57,7 @@ TEST_CASE("ten seasons land in well under a minute", "[.][large]") {
     Book& book = *created;
     std::optional<FolderContents> contents;
     std::optional<ImportPlan> plan;
-    const double reading = seconds([&] { contents = *read_folder(folder.path(), basis_of(book)); });
+    const double reading = seconds([&] { contents = read_folder(folder.path(), basis_of(book)); });
     const double planning = seconds([&] { plan = std::move(*plan_import(std::move(*contents), &book)); });
     const double landing =
         seconds([&] { CHECK(land(book, *plan, act_at_noon())->added.at("trip") == loads); });
