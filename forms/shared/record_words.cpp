@@ -83,4 +83,12 @@ QString value_shown(const LabelOf& label_of, const Field& field, const Value& va
     }
 }
 
+QString value_shown(const Book& book, const Field& field, const Value& value, const Zone& zone) {
+    return value_shown(asking(book), field, value, zone);
+}
+
+QString value_copied(const Book& book, const Field& field, const Value& value, const Zone& zone) {
+    return value_copied(asking(book), field, value, zone);
+}
+
 }  // namespace spoilbook::form

@@ -24,4 +24,8 @@ QString value_shown(const LabelOf& label_of, const Field& field, const Value& va
 /// The same as a file has it (model/record/field_text.h).
 QString value_copied(const LabelOf& label_of, const Field& field, const Value& value, const Zone& zone);
 
+/// Both by asking the book: for a single record.
+QString value_shown(const Book& book, const Field& field, const Value& value, const Zone& zone);
+QString value_copied(const Book& book, const Field& field, const Value& value, const Zone& zone);
+
 }  // namespace spoilbook::form

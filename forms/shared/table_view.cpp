@@ -85,6 +85,8 @@ void TableView::build_table() {
     table_->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     table_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     table_->setFrameShape(QFrame::NoFrame);
+    // Some rows must be in sight, also where the page has to scroll for it.
+    table_->setMinimumHeight(26 * grid);
     table_->verticalHeader()->hide();
     table_->verticalHeader()->setDefaultSectionSize(4 * grid);
     QHeaderView* head = table_->horizontalHeader();
