@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <catch2/catch.hpp>
+
+#include "support.h"
+
+using namespace spoilbook;
+using Catch::Matchers::WithinAbs;
+
+TEST_CASE("a release at midnight of the month's end belongs to the new month", "[limit]") {
+    SmallSeason small;
+    small.released("2025-10-31T23:59:59.999", 100);
+    small.released("2025-11-01T00:00", 30);
+    small.condition("5",
+                    R"({"measure":"in_situ_m3","value":1000,"window":{"kind":"calendar","unit":"month"}})");
+    CHECK_THAT(small.limits("2025-10-31T23:59:59.999")[0].used, WithinAbs(100, 1e-9));
+    CHECK_THAT(small.limits("2025-11-01T00:00")[0].used, WithinAbs(30, 1e-9));
+}
+
+TEST_CASE("a release exactly on the as-at counts, one a millisecond later does not", "[limit]") {
+    SmallSeason small;
+    small.released("2025-11-03T10:00", 70);
+    small.condition("3", R"({"measure":"in_situ_m3","value":1000,"window":{"kind":"term"}})");
+    CHECK_THAT(small.limits("2025-11-03T10:00")[0].used, WithinAbs(70, 1e-9));
+    CHECK_THAT(small.limits("2025-11-03T09:59:59.999")[0].used, WithinAbs(0, 1e-9));
+}
+
+TEST_CASE("rolling months are calendar months with clamping, not 30 or 365 days", "[limit]") {
+    SmallSeason small;
+    small.released("2023-02-28T12:00", 10);        // on the clamped edge: out
+    small.released("2023-02-28T12:00:00.001", 1);  // just inside
+    small.condition(
+        "4", R"({"measure":"in_situ_m3","value":1000,"window":{"kind":"rolling","n":12,"unit":"months"}})");
+    CHECK_THAT(small.limits("2024-02-29T12:00")[0].used, WithinAbs(1, 1e-9));
+}
+
+TEST_CASE("a limit met to the last litre was never exceeded, and one litre more is", "[limit]") {
+    SmallSeason small;
+    for (int i = 0; i < 10; ++i)
+        small.released("2025-11-03T10:00", 0.1);
+    small.condition("3", R"({"measure":"in_situ_m3","value":1.0,"window":{"kind":"term"}})");
+    CHECK(!small.limits("2025-12-01T00:00")[0].first_over);
+    small.released("2025-11-04T10:00", 0.001);
+    CHECK(small.limits("2025-12-01T00:00")[0].first_over == small.at("2025-11-04T10:00"));
+}
+
+TEST_CASE("a late entry in the past re-opens the later windows it falls in, and only those", "[limit]") {
+    SmallSeason small;
+    small.released("2025-08-10T10:00", 60);
+    small.released("2025-09-20T10:00", 60);
+    small.condition(
+        "4", R"({"measure":"in_situ_m3","value":100,"window":{"kind":"rolling","n":30,"unit":"days"}})");
+    CHECK(!small.limits("2026-01-01T00:00")[0].first_over);
+    small.released("2025-09-01T10:00", 60);  // logged last, released between the two
+    CHECK(small.limits("2026-01-01T00:00")[0].first_over == small.at("2025-09-01T10:00"));
+}
+
+TEST_CASE("unknown is not zero: a load that nobody can value leaves the chance open", "[limit]") {
+    SmallSeason small;
+    small.released("2025-11-03T10:00", 70);
+    small.released("2025-11-03T14:00", std::nullopt);
+    small.condition("3", R"({"measure":"in_situ_m3","value":1000,"window":{"kind":"term"}})");
+    const auto limit = small.limits("2025-11-04T00:00")[0];
+    CHECK(limit.unknown == 1);
+    CHECK(!limit.p_over);
+}
+
+TEST_CASE("the version in force at a release judges it", "[limit]") {
+    SmallSeason small;
+    small.released("2025-10-10T10:00", 90);
+    small.released("2025-11-10T10:00", 90);
+    small.condition("5", R"({"value":100,"window":{"kind":"calendar","unit":"month"}})", "",
+                    "2025-11-01T00:00");
+    small.condition("5", R"({"value":80,"window":{"kind":"calendar","unit":"month"}})", "2025-11-01T00:00");
+    const auto limits = small.limits("2025-12-01T00:00");
+    REQUIRE(limits.size() == 1);
+    CHECK(limits[0].limit == 80.0);
+    CHECK(limits[0].first_over == small.at("2025-11-10T10:00"));
+}
+
+TEST_CASE("an opening amount counts once, at the end of its span, and always in the term", "[limit]") {
+    SmallSeason small;
+    Opening opening;
+    opening.id = small.id();
+    opening.consent = small.consent;
+    opening.condition = "3";
+    opening.from = small.at("2025-06-01T00:00");
+    opening.to = small.at("2025-07-01T00:00");
+    opening.value = 500;
+    small.season.openings.add(opening);
+    small.condition("3", R"({"value":1000,"window":{"kind":"consent_year"}})");
+    CHECK_THAT(small.limits("2025-06-30T23:59:59.998")[0].used, WithinAbs(0, 1e-9));
+    CHECK_THAT(small.limits("2025-06-30T23:59:59.999")[0].used, WithinAbs(500, 1e-9));
+    CHECK_THAT(small.limits("2026-02-01T00:00")[0].used, WithinAbs(0, 1e-9));
+}
+
+TEST_CASE("a floor is never exceeded", "[limit]") {
+    SmallSeason small;
+    small.released("2025-11-03T10:00", 700);
+    small.condition("9", R"({"op":"at_least","value":100,"window":{"kind":"term"}})");
+    CHECK(!small.limits("2025-12-01T00:00")[0].first_over);
+}
+
+TEST_CASE("a reserve is not there until it is unlocked", "[limit]") {
+    SmallSeason small;
+    small.condition(
+        "9",
+        R"({"value":100,"window":{"kind":"term"},"reserve":{"value":20,"unlocked_by":{"on":"2025-12-01"}}})");
+    CHECK(small.limits("2025-11-30T23:59:59.999")[0].limit == 80.0);
+    CHECK(small.limits("2025-12-01T00:00")[0].limit == 100.0);
+}
+
+TEST_CASE("trips count as trips, on the local day of their release", "[limit]") {
+    SmallSeason small;
+    small.released("2025-09-28T23:30", 1);  // a day of 23 hours
+    small.released("2025-09-28T00:10", 1);
+    small.released("2025-09-27T23:50", 1);
+    small.condition("7", R"({"measure":"trips","value":1,"window":{"kind":"calendar","unit":"day"}})");
+    const auto limit = small.limits("2025-09-28T23:59")[0];
+    CHECK_THAT(limit.used, WithinAbs(2, 1e-9));
+    CHECK(limit.first_over == small.at("2025-09-28T23:30"));
+}
