@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <set>
 
 #include "model/book/book.h"
 
@@ -35,6 +36,9 @@ struct JournalState {
 };
 
 JournalState journal_state(const Book& book);
+
+/// Stamps (ms) of the entries of kind import: rows that came with a folder carry one in their id.
+std::set<std::int64_t> import_stamps_ms(const Book& book);
 
 /// Appends within the transaction that is open. For change.cpp only.
 void append_entry(const Book& book, const Entry& entry);

@@ -53,7 +53,7 @@ std::optional<FirstBad> bad_chain(const Book& book) {
     return bad;
 }
 
-std::vector<EntryRow> without(const std::set<EntryRow>& all, const std::set<EntryRow>& some) {
+std::vector<EntryRow> without(const std::vector<EntryRow>& all, const std::vector<EntryRow>& some) {
     std::vector<EntryRow> rest;
     std::set_difference(all.begin(), all.end(), some.begin(), some.end(), std::back_inserter(rest));
     return rest;

@@ -7,12 +7,35 @@
 #include "model/book/changeset.h"
 #include "model/book/inside.h"
 #include "model/book/journal.h"
+#include "model/book/schema.h"
 #include "model/book/season.h"
 #include "model/book/snapshot.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
+
+namespace {
+
+/// Drops the indexes of an empty book and answers their statements: made again over all rows at once, they
+/// take half the time.
+std::vector<std::string> take_indexes(SQLite::Database& db) {
+    std::vector<std::string> names;
+    std::vector<std::string> statements;
+    {
+        SQLite::Statement rows(
+            db, "SELECT name, sql FROM sqlite_schema WHERE type = 'index' AND sql IS NOT NULL");
+        while (rows.executeStep()) {
+            names.push_back(rows.getColumn(0).getString());
+            statements.push_back(rows.getColumn(1).getString());
+        }
+    }
+    for (const auto& name : names)
+        db.exec("DROP INDEX " + quoted(name));
+    return statements;
+}
+
+}  // namespace
 
 Book replayed(const Book& book, const std::function<bool(const Entry&)>& take) {
     const Snapshot still(book);
@@ -25,9 +48,12 @@ Book replayed(const Book& book, const std::function<bool(const Entry&)>& take) {
     Book copy = Book::in_memory(book.inside().device);
     auto& db = *copy.inside().db;
     db.exec("PRAGMA foreign_keys = OFF");  // the book checked them when the rows were written
+    const auto indexes = take_indexes(db);
     if (!apply_or_nothing(db.getHandle(), merged.changeset())) {
         throw BookError("the journal's entries do not fit together");
     }
+    for (const auto& index : indexes)
+        db.exec(index);
     copy.inside().writable = false;
     copy.inside().path = book.path();
     return copy;

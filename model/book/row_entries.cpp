@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/book/row_entries.h"
 
+#include <algorithm>
+
 #include "model/book/changeset.h"
 #include "model/book/inside.h"
 #include "model/book/journal.h"
@@ -40,25 +42,26 @@ void index_rows(const Book& book, const Entry& entry) {
     insert.tryReset();
 }
 
-std::set<EntryRow> entry_rows_told(const Book& book) {
-    std::set<EntryRow> told;
+std::vector<EntryRow> entry_rows_told(const Book& book) {
+    std::vector<EntryRow> told;
     for_each_entry(book, EntryOrder::replay, [&](const Entry& entry) {
         for_each_touch_id(entry.changeset, [&](const char*, const Id& id) {
-            told.emplace(id, entry.name);
+            told.emplace_back(id, entry.name);
             return true;
         });
         return true;
     });
+    std::sort(told.begin(), told.end());
     return told;
 }
 
-std::set<EntryRow> entry_rows_held(const Book& book) {
+std::vector<EntryRow> entry_rows_held(const Book& book) {
     SQLite::Statement rows(*book.inside().db,
                            "SELECT uuid, device, seq FROM entry_row ORDER BY uuid, device, seq");
-    std::set<EntryRow> held;
+    std::vector<EntryRow> held;
     while (rows.executeStep()) {
         const EntryName name{rows.getColumn(1).getString(), rows.getColumn(2).getInt64()};
-        held.emplace_hint(held.end(), id_from(rows.getColumn(0)), name);
+        held.emplace_back(id_from(rows.getColumn(0)), name);
     }
     return held;
 }

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <set>
-
 #include "model/book/book.h"
 
 namespace spoilbook {
@@ -24,9 +22,9 @@ std::vector<EntryPlace> entries_of(const Book& book, const Id& row);
 /// Notes the rows of an entry within the transaction that is open. For append_entry only.
 void index_rows(const Book& book, const Entry& entry);
 
-/// (row, device, seq) as the journal tells them, or as the table holds them.
+/// (row, device, seq) as the journal tells them, or as the table holds them; sorted.
 using EntryRow = std::pair<Id, EntryName>;
-std::set<EntryRow> entry_rows_told(const Book& book);
-std::set<EntryRow> entry_rows_held(const Book& book);
+std::vector<EntryRow> entry_rows_told(const Book& book);
+std::vector<EntryRow> entry_rows_held(const Book& book);
 
 }  // namespace spoilbook

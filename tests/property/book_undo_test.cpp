@@ -187,9 +187,9 @@ class Both {
         RC_ASSERT(spoilbook::redo(book, by(who, minute_++)).ok() == hand.redo(who));
     }
 
-    void hold() {
+    void hold(bool journal_too) {
         RC_ASSERT(hand.same_as(book));
-        RC_ASSERT(!check_journal(book).has_value());
+        if (journal_too) RC_ASSERT(!check_journal(book).has_value());
         const auto entries = static_cast<std::size_t>(journal_state(book).entries);
         if (entries == snaps.size()) snaps.push_back(all_rows(book));
         RC_ASSERT(entries + 1 == snaps.size());
@@ -237,7 +237,7 @@ void do_something(Both& both) {
         case 0:
             return both.insert(who, "barge", {{"name", some_name()}});
         case 1:
-            if (!barge) return;
+            if (!barge) return both.insert(who, "barge", {{"name", some_name()}});
             return both.insert(who, "load", {{"load", some_name()}, {"barge", *barge}},
                                std::pair(*barge, some_name()));
         case 2:
@@ -260,12 +260,12 @@ void do_something(Both& both) {
 TEST_CASE("two people's logging, undo and redo leave the book as if kept by hand, now and at every entry") {
     CHECK(rc::check([] {
         Both both;
-        const int steps = *rc::gen::inRange(1, 30);
-        for (int i = 0; i < steps; ++i) {
+        const int steps = *rc::gen::inRange(10, 60);
+        for (int i = 1; i <= steps; ++i) {
             do_something(both);
-            both.hold();
+            both.hold(i % 8 == 0 || i == steps);
         }
         both.hold_past();
-        RC_CLASSIFY(both.snaps.size() > 10, "over 10 entries");
+        RC_CLASSIFY(both.snaps.size() > 20, "over 20 entries");
     }));
 }
