@@ -94,6 +94,9 @@ void FieldBox::build() {
 void FieldBox::set_editor(QWidget* editor) {
     editor_ = editor;
     editor->setAccessibleName(label_->text());
+    // A box with a unit in it would let itself be pressed flat.
+    editor->ensurePolished();
+    editor->setMinimumHeight(editor->sizeHint().height());
     label_->setBuddy(editor);
     auto* row = new QHBoxLayout;
     row->setSpacing(half_grid);

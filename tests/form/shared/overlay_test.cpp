@@ -48,6 +48,7 @@ TEST_CASE("a sheet takes the keyboard, keeps Tab on itself, and gives the keyboa
     Under under;
     UnitField* field = under.lay_field();
     CHECK(field->isAncestorOf(QApplication::focusWidget()));
+    CHECK(field->findChild<QLineEdit*>()->height() >= 36);
     for (int i = 0; i < 6; ++i) {
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
         CHECK(under.sheet->isAncestorOf(QApplication::focusWidget()));
