@@ -51,9 +51,13 @@ LogLines spuds_up(const Press& press, const Station& station);
 /// A load for this barge, empty and alongside. What its last release left in the hopper opens it.
 LogLines barge_alongside(const Press& press, const Barge& barge);
 /// `buckets` more (fewer, where negative; never below zero) of this bucket from the station into the load;
-/// the first one begins the load. Nothing to write where the count does not change.
+/// the first one begins the load; a new line says whether it was typed. Nothing to write where the count does
+/// not change.
 LogLines count_buckets(const Press& press, const Shift& shift, const Station& station, const Load& load,
-                       const Id& bucket, double buckets);
+                       const Id& bucket, double buckets, bool typed);
+/// What that line has counted so far.
+double buckets_counted(const Season& season, const Shift& shift, const Station& station, const Load& load,
+                       const Id& bucket);
 /// The load is full now.
 LogLines full(const Press& press, const Load& load);
 

@@ -47,7 +47,7 @@ LogLines barge_alongside(const Press& press, const Barge& barge) {
 }
 
 LogLines count_buckets(const Press& press, const Shift& shift, const Station& station, const Load& load,
-                       const Id& bucket, double buckets) {
+                       const Id& bucket, double buckets, bool typed) {
     PressWords words(press);
     const Tally* tally = tally_line(press.season, shift, station, load, bucket);
     const double before = tally == nullptr ? 0 : tally->count.value_or(0);
@@ -58,12 +58,18 @@ LogLines count_buckets(const Press& press, const Shift& shift, const Station& st
         line.inputs = {{"load", load.load}, {"station", station.station}};
         words.text(line, "bucket", words.label(press.season.buckets, bucket, &Bucket::name));
         if (station.shift != shift.id) words.text(line, "shift", shift.shift);
-        line.inputs.push_back({"counted", "pressed"});
+        line.inputs.push_back({"counted", typed ? "typed" : "pressed"});
     }
     words.number(line, "count", after);
     LogLines lines{line};
     if (!load.loading_start) lines.push_back({&kind("load"), load.load, {{"loading_start", words.now()}}});
     return lines;
+}
+
+double buckets_counted(const Season& season, const Shift& shift, const Station& station, const Load& load,
+                       const Id& bucket) {
+    const Tally* tally = tally_line(season, shift, station, load, bucket);
+    return tally == nullptr ? 0 : tally->count.value_or(0);
 }
 
 LogLines full(const Press& press, const Load& load) {

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/barge/press_button.h"
+
+#include <QApplication>
+#include <QPainter>
+#include <QPointer>
+#include <QShortcut>
+#include <QStyleOptionButton>
+
+#include "forms/shared/button.h"
+#include "forms/shared/icon.h"
+#include "forms/shared/paper_style.h"
+#include "forms/shared/type_scale.h"
+
+namespace spoilbook::form {
+namespace {
+
+constexpr int icon_side = 24;
+
+}  // namespace
+
+PressButton::PressButton(const QString& words, const QString& icon_name, const QKeySequence& key,
+                         QWidget* parent)
+    : QPushButton(parent), shortcut_(new QShortcut(this)), icon_name_(icon_name) {
+    setProperty("kind", static_cast<int>(ButtonKind::press));
+    setAutoDefault(false);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    connect(shortcut_, &QShortcut::activated, this, [this] {
+        // What stands in a box is written before the press, as a finger that leaves the box would do.
+        const QPointer<QWidget> before = QApplication::focusWidget();
+        if (before && before != this) before->clearFocus();
+        click();
+        if (before && before->isVisible()) before->setFocus(Qt::OtherFocusReason);
+    });
+    set_words(words);
+    set_key(key);
+}
+
+void PressButton::set_words(const QString& words) {
+    words_ = words;
+    setAccessibleName(words);
+    updateGeometry();
+    update();
+}
+
+void PressButton::set_key(const QKeySequence& key) {
+    key_ = key.toString(QKeySequence::NativeText);
+    shortcut_->setKey(key);
+    setToolTip(key_.isEmpty() ? QString() : tr("%1 (%2)").arg(words_, key_));
+    update();
+}
+
+void PressButton::set_note(const QString& note) {
+    note_ = note;
+    setAccessibleDescription(note);
+    update();
+}
+
+void PressButton::set_due(bool due) {
+    if (due == due_) return;
+    due_ = due;
+    setProperty("kind", static_cast<int>(due ? ButtonKind::primary : ButtonKind::press));
+    update();
+}
+
+QSize PressButton::sizeHint() const {
+    const QFontMetrics strong(type_font(Step::strong, Weight::semibold));
+    const QFontMetrics small(type_font(Step::small));
+    const int words = strong.horizontalAdvance(words_) + small.horizontalAdvance(key_) + icon_side + 5 * grid;
+    return {std::max(words, 15 * grid), finger + half_grid};
+}
+
+void PressButton::paintEvent(QPaintEvent*) {
+    QStyleOptionButton option;
+    initStyleOption(&option);
+    option.text.clear();
+    option.icon = {};
+    QPainter painter(this);
+    style()->drawControl(QStyle::CE_PushButtonBevel, &option, &painter, this);
+    const Palette& tones = palette_in_use();
+    const bool filled = due_ && isEnabled();
+    const Tone front = !isEnabled() ? Tone::quiet : filled ? Tone::on_accent : Tone::text;
+    const QRect place = rect().adjusted(grid + half_grid, 0, -grid - half_grid, 0);
+    const QPixmap picture = icon_picture(icon_name_, tones[front], icon_side, devicePixelRatioF());
+    if (!picture.isNull()) painter.drawPixmap(place.left(), (height() - icon_side) / 2, picture);
+    QRect text = place.adjusted(picture.isNull() ? 0 : icon_side + grid, 0, 0, 0);
+    painter.setFont(type_font(Step::small));
+    painter.setPen(tones[filled || !isEnabled() ? front : Tone::quiet]);
+    painter.drawText(text, Qt::AlignRight | Qt::AlignVCenter, key_);
+    text.setRight(text.right() - painter.fontMetrics().horizontalAdvance(key_) - grid);
+    if (!note_.isEmpty()) {
+        const QString note = painter.fontMetrics().elidedText(note_, Qt::ElideRight, text.width());
+        painter.drawText(text.adjusted(0, height() / 2, 0, -6), Qt::AlignLeft | Qt::AlignVCenter, note);
+        text.setBottom(height() / 2 + 3);
+    }
+    painter.setFont(type_font(Step::strong, Weight::semibold));
+    painter.setPen(tones[front]);
+    painter.drawText(text, Qt::AlignLeft | Qt::AlignVCenter,
+                     painter.fontMetrics().elidedText(words_, Qt::ElideRight, text.width()));
+}
+
+}  // namespace spoilbook::form

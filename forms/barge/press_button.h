@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QKeySequence>
+#include <QPushButton>
+#include <functional>
+
+class QShortcut;
+
+namespace spoilbook::form {
+
+/// A press for a glove: its words, its key small beside them, and below them what it would write, where that
+/// is not plain. The key works wherever the keyboard is on the page that is shown.
+class PressButton : public QPushButton {
+    Q_OBJECT
+
+ public:
+    PressButton(const QString& words, const QString& icon_name, const QKeySequence& key, QWidget* parent);
+
+    /// Says more in small text below: a time that was stamped, the place that is offered.
+    void set_note(const QString& note);
+    /// The words of what it does now.
+    void set_words(const QString& words);
+    /// Another key, or none.
+    void set_key(const QKeySequence& key);
+    /// The press that is due next stands out.
+    void set_due(bool due);
+    [[nodiscard]] QSize sizeHint() const override;
+
+ protected:
+    void paintEvent(QPaintEvent* event) override;
+
+ private:
+    QShortcut* shortcut_;
+    QString words_, note_, key_, icon_name_;
+    bool due_ = false;
+};
+
+}  // namespace spoilbook::form

@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/barge/record_form.h"
+
+#include "forms/barge/choices.h"
+#include "forms/barge/desk_words.h"
+#include "forms/shared/choice_field.h"
+#include "forms/shared/text_field.h"
+#include "forms/shared/time_field.h"
+#include "forms/shared/unit_field.h"
+#include "model/record/field_text.h"
+#include "model/unit/number_text.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook::form {
+namespace {
+
+int decimals_of(const Field& field) {
+    if (field.unit == "°" && field.bounded && field.high <= 180) return 6;
+    if (field.name == "easting_m" || field.name == "northing_m" || field.name == "heading_deg") return 1;
+    return field.unit == "m" ? 2 : 0;
+}
+
+QString text_of(const BookSession& session, const Field& field, const Value& value) {
+    if (is_blank(value)) return {};
+    if (field.type == FieldType::reference)
+        return QString::fromStdString(session.book().label_of(kind(field.refers_to), std::get<Id>(value)));
+    return QString::fromStdString(field_text(field, value, session.zone()));
+}
+
+}  // namespace
+
+RecordForm::RecordForm(BookSession& session, const Kind& kind, QObject* parent)
+    : QObject(parent), session_(session), kind_(kind) {
+    connect(&session_, &Session::changed, this, &RecordForm::refresh);
+}
+
+FieldBox* RecordForm::add(const std::string& column, QWidget* parent, const QString& title) {
+    bounds_.push_back(std::make_unique<Bound>());
+    Bound& bound = *bounds_.back();
+    bound.index = kind_.index_of(column).value();
+    bound.field = &kind_.fields[bound.index];
+    const QString name = title.isEmpty() ? column_words(kind_, *bound.field) : title;
+    switch (bound.field->type) {
+        case FieldType::number:
+        case FieldType::integer:
+            bound.box = add_number(bound, name, parent);
+            break;
+        case FieldType::instant:
+            bound.box = add_time(bound, name, parent);
+            break;
+        case FieldType::choice:
+            bound.box = add_choice(bound, name, parent);
+            break;
+        case FieldType::reference:
+            bound.box = chosen_from_list(*bound.field) ? add_choice(bound, name, parent)
+                                                       : add_text(bound, name, parent);
+            break;
+        default:
+            bound.box = add_text(bound, name, parent);
+    }
+    bound.box->setEnabled(false);
+    return bound.box;
+}
+
+FieldBox* RecordForm::add_number(Bound& bound, const QString& title, QWidget* parent) {
+    const Field& field = *bound.field;
+    UnitRule rule{QString::fromStdString(field.unit == "buckets" ? "" : field.unit), field.low, field.high,
+                  decimals_of(field)};
+    rule.odd = [&bound](double value) { return bound.odd ? bound.odd(value) : QString(); };
+    auto* box = new UnitField(title, rule, parent);
+    bound.show = [box](const Value& value) {
+        const double* number = std::get_if<double>(&value);
+        box->set_value(number ? std::optional(*number) : std::nullopt);
+    };
+    connect(box, &UnitField::committed, this, [this, &bound](std::optional<double> value) {
+        put(bound, value ? number_text(*value) : std::string());
+    });
+    return box;
+}
+
+FieldBox* RecordForm::add_time(Bound& bound, const QString& title, QWidget* parent) {
+    auto* box = new TimeField(
+        title, [this] { return context(); }, parent);
+    bound.show = [box](const Value& value) {
+        const std::int64_t* at = std::get_if<std::int64_t>(&value);
+        box->set_value(at ? std::optional(Instant{*at}) : std::nullopt);
+    };
+    connect(box, &TimeField::committed, this, [this, &bound](std::optional<Instant> at) {
+        put(bound, at ? instant_text(*at, session_.zone()) : std::string());
+    });
+    return box;
+}
+
+FieldBox* RecordForm::add_choice(Bound& bound, const QString& title, QWidget* parent) {
+    auto* box = new ChoiceField(title, parent);
+    bound.show = [this, box, &bound](const Value& value) {
+        box->set_choices(choices_for(session_.season(), session_.book(), kind_, *bound.field, label_));
+        const QString held = text_of(session_, *bound.field, value);
+        box->set_chosen(held.isEmpty() ? std::nullopt : std::optional(held));
+    };
+    connect(box, &ChoiceField::committed, this,
+            [this, &bound](const QString& key) { put(bound, key.toStdString()); });
+    return box;
+}
+
+FieldBox* RecordForm::add_text(Bound& bound, const QString& title, QWidget* parent) {
+    const Field& field = *bound.field;
+    auto* box = new TextField(title, QString::fromStdString(field.unit), parent);
+    bound.show = [this, box, &bound](const Value& value) {
+        box->set_text(text_of(session_, *bound.field, value));
+    };
+    connect(box, &TextField::committed, this,
+            [this, &bound](const QString& text) { put(bound, text.toStdString()); });
+    return box;
+}
+
+void RecordForm::show(const std::string& label) {
+    const bool other = label != label_;
+    label_ = label;
+    if (other) refused_.clear();
+    show_row(other);
+}
+
+void RecordForm::refresh() {
+    show_row(false);
+}
+
+// A box whose value the book still holds is left alone: the person may be writing in it.
+void RecordForm::show_row(bool all) {
+    const auto row = label_.empty() ? std::nullopt : session_.book().labelled(kind_, label_);
+    for (const auto& bound : bounds_) {
+        bound->box->setEnabled(row.has_value() && session_.writable());
+        const Value value = row ? row->values[bound->index] : Value();
+        // Cells are those of the ground, which may have changed beside them.
+        const bool list_changed = !bound->field->within.empty() && bound->box->problem().isEmpty();
+        if (!all && value == bound->shown && !list_changed) continue;
+        bound->shown = value;
+        bound->show(value);
+    }
+}
+
+FieldBox* RecordForm::box(const std::string& column) const {
+    for (const auto& bound : bounds_) {
+        if (bound->field->name == column) return bound->box;
+    }
+    return nullptr;
+}
+
+void RecordForm::set_odd(const std::string& column, std::function<QString(double)> odd) {
+    for (const auto& bound : bounds_) {
+        if (bound->field->name == column) bound->odd = odd;
+    }
+}
+
+void RecordForm::put(const Bound& bound, const std::string& text) {
+    if (label_.empty()) return;
+    const QString what =
+        tr("%1 %2, %3").arg(kind_words(kind_), QString::fromStdString(label_), bound.box->label());
+    const QString why = reason_ ? reason_() : QString();
+    const Refusals refusals = session_.log(what, kind_, label_, {{bound.field->name, text}}, why);
+    if (refusals.empty()) {
+        refused_.erase(bound.field->name);
+        bound.box->show_problem({});
+        emit written();
+        return;
+    }
+    refused_[bound.field->name] = text;
+    bound.box->show_problem(refusals_shown(refusals));
+}
+
+void RecordForm::try_again() {
+    const auto refused = refused_;
+    for (const auto& [column, text] : refused) {
+        for (const auto& bound : bounds_) {
+            if (bound->field->name == column) put(*bound, text);
+        }
+    }
+}
+
+TimeContext RecordForm::context() const {
+    return {session_.zone(), session_.now(), after_};
+}
+
+}  // namespace spoilbook::form

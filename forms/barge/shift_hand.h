@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "forms/shared/book_session.h"
+#include "model/logging/press.h"
+#include "model/progress/next_station.h"
+#include "model/progress/running.h"
+
+namespace spoilbook::form {
+
+/// The presses of the barge desk: each takes what runs now, the present time and the person, and writes one
+/// entry. Pages ask it what runs, and press; they hold no rule of their own.
+class ShiftHand : public QObject {
+    Q_OBJECT
+
+ public:
+    explicit ShiftHand(BookSession& session, QObject* parent = nullptr);
+
+    [[nodiscard]] BookSession& session() const { return session_; }
+    [[nodiscard]] const Season& season() const { return session_.season(); }
+    /// What runs by the book as it stands.
+    [[nodiscard]] Running now_running() const { return running(season()); }
+    /// Where "next station" would put the pontoon.
+    [[nodiscard]] std::optional<NextStation> offered_station() const { return next_station(season()); }
+    /// The bucket that is counted: the one chosen here, else that of the newest tally, else the dredger's
+    /// first. Blank: the dredger has none.
+    [[nodiscard]] Id bucket() const;
+    void choose_bucket(const Id& bucket) { bucket_ = bucket; }
+
+    void open_shift();
+    void end_shift();
+    /// Spuds down at the place that is offered; with no offer, without a place.
+    void spuds_down();
+    void spuds_up();
+    /// Ends the station and begins the next one in the lane, one entry.
+    void next_station_in_lane();
+    void barge_alongside(const Barge& barge);
+    void count(double buckets, bool typed = false);
+    /// The line that it counts on now: buckets from this station into the load alongside.
+    [[nodiscard]] double counted_here() const;
+    void full();
+    void cast_off();
+    void doors_open(const Trip& trip);
+    void empty(const Trip& trip);
+    void doors_shut(const Trip& trip);
+    void alongside(const Trip& trip);
+    void turned_back(const Trip& trip);
+    void delay(const std::string& cause);
+    /// The label of what it began; empty: refused, and said.
+    std::string sounding();
+    std::string hand_over();
+    /// Signs by this name. Empty: signed; otherwise why not.
+    QString sign(const Shift& shift, const QString& name);
+
+ private:
+    [[nodiscard]] Press press() const { return {session_.book(), season(), session_.now()}; }
+    [[nodiscard]] LogLines lines_of_spuds_down(const Running& now) const;
+    /// Writes the lines as one entry; a refusal is said above the sheet. Answers whether it was written.
+    bool write(const QString& what, const LogLines& lines);
+
+    BookSession& session_;
+    Id bucket_;
+};
+
+}  // namespace spoilbook::form

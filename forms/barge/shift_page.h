@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QPointer>
+#include <QWidget>
+
+#include "forms/barge/shift_hand.h"
+
+class QGridLayout;
+class QLabel;
+class QPushButton;
+class QStackedWidget;
+
+namespace spoilbook::form {
+
+class ChoiceField;
+class LoadPanel;
+class PressButton;
+class Sheet;
+class StationPanel;
+class TimelineStrip;
+class TripPanel;
+
+/// The running shift, in the order of the work; or, where none runs, the one press that opens one.
+class ShiftPage : public QWidget {
+    Q_OBJECT
+
+ public:
+    explicit ShiftPage(BookSession& session, QWidget* parent = nullptr);
+
+ protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+ private:
+    QWidget* build_head();
+    QWidget* build_work();
+    QWidget* build_none();
+    QWidget* build_foot();
+    void place_panels();
+    void refresh();
+    void show_head(const Running& now);
+    void show_none(const Running& now);
+    void show_delay(const Running& now);
+    [[nodiscard]] Sheet* sheet();
+    void open_fields(const QString& title, const std::string& kind_name, const std::string& label,
+                     const std::vector<std::string>& columns);
+    void open_sounding();
+    void open_hand_over();
+    void open_trip();
+    void open_sign();
+
+    ShiftHand hand_;
+    QStackedWidget* pages_;
+    QLabel* who_;
+    QLabel* with_;
+    TimelineStrip* strip_;
+    StationPanel* station_;
+    LoadPanel* load_;
+    TripPanel* trip_;
+    QGridLayout* panels_;
+    int abreast_ = 0;
+    ChoiceField* cause_;
+    PressButton* delay_;
+    QLabel* none_;
+    PressButton* open_;
+    PressButton* sign_last_;
+    QPointer<Sheet> sheet_;
+};
+
+}  // namespace spoilbook::form

@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/barge/trip_panel.h"
+
+#include "forms/barge/press_button.h"
+#include "forms/barge/record_form.h"
+#include "forms/shared/button.h"
+#include "forms/shared/choice_field.h"
+#include "forms/shared/label.h"
+#include "forms/shared/time_typed.h"
+#include "model/record/release_view.h"
+
+namespace spoilbook::form {
+namespace {
+
+QString shown(const std::string& text) {
+    return QString::fromStdString(text);
+}
+
+void lay(QGridLayout* boxes, RecordForm* form, QWidget* parent, const std::vector<std::string>& columns) {
+    int at = 0;
+    for (const std::string& column : columns) {
+        boxes->addWidget(form->add(column, parent), at / 2, at % 2, Qt::AlignTop);
+        ++at;
+    }
+}
+
+const Release* newest_row(const Season& season, const Trip& trip) {
+    const auto rows = release_rows(season, trip);
+    return rows.empty() ? nullptr : rows.back();
+}
+
+}  // namespace
+
+TripPanel::TripPanel(ShiftHand& hand, bool whole, QWidget* parent)
+    : Panel(tr("Trip"), QStringLiteral("tug"), parent),
+      hand_(hand),
+      whole_(whole),
+      turned_(new PressButton(tr("Turned back"), QStringLiteral("back"), {}, this)),
+      more_(make_button(ButtonKind::quiet, tr("All of this trip …"), QStringLiteral("trip"), this)),
+      trip_(new RecordForm(hand.session(), kind("trip"), this)),
+      release_(new RecordForm(hand.session(), kind("release"), this)),
+      bound_for_(new QWidget(this)),
+      released_at_(new QWidget(this)) {
+    if (whole) {
+        auto* halves = new QHBoxLayout;
+        halves->setSpacing(2 * grid);
+        auto* left = new QVBoxLayout;
+        build_presses(left);
+        left->addStretch();
+        halves->addLayout(left, 2);
+        auto* right = new QVBoxLayout;
+        right->addWidget(build_boxes());
+        right->addWidget(build_rest());
+        right->addStretch();
+        halves->addLayout(right, 3);
+        body()->addLayout(halves);
+    } else {
+        build_presses(body());
+        body()->addWidget(build_boxes());
+    }
+    auto* foot =
+        make_quiet(tr("Whether she sails is the master's. No aid to navigation."), Step::small, this);
+    foot->setWordWrap(true);
+    body()->addWidget(foot);
+    body()->addWidget(more_);
+    more_->setVisible(!whole);
+    more_->setMinimumHeight(finger);
+    body()->addStretch();
+    connect(more_, &QPushButton::clicked, this, &TripPanel::more_asked);
+}
+
+void TripPanel::build_presses(QBoxLayout* into) {
+    const QString words[] = {tr("Cast off"), tr("Doors open"), tr("Empty"), tr("Doors shut"),
+                             tr("Alongside")};
+    const QString icons[] = {QStringLiteral("trip"), QStringLiteral("release"), QStringLiteral("drop"),
+                             QStringLiteral("close"), QStringLiteral("return")};
+    for (int step = 0; step < steps; ++step) {
+        auto* button = new PressButton(words[step], icons[step], {}, this);
+        presses_[std::size_t(step)] = button;
+        into->addWidget(button);
+        connect(button, &QPushButton::clicked, this, [this, step] { press(step); });
+    }
+    into->addWidget(turned_);
+    connect(turned_, &QPushButton::clicked, this, [this] {
+        if (const Trip* trip = shown_trip(hand_.now_running())) hand_.turned_back(*trip);
+    });
+}
+
+QWidget* TripPanel::build_boxes() {
+    auto* all = new QWidget(this);
+    auto* rows = new QVBoxLayout(all);
+    rows->setContentsMargins(0, 0, 0, 0);
+    for (QWidget* part : {bound_for_, released_at_}) {
+        auto* boxes = form_grid();
+        boxes->setContentsMargins(0, 0, 0, 0);
+        RecordForm* form = part == bound_for_ ? trip_ : release_;
+        lay(boxes, form, part, {"ground", "cell", "lat", "lon"});
+        if (whole_ && form == release_) {
+            auto* more = form_grid();
+            lay(more, form, part,
+                {"position_u_m", "position_from", "doors_open", "empty", "doors_shut", "share", "left_m3",
+                 "why"});
+            boxes->addLayout(more, 2, 0, 1, 2);
+        }
+        part->setLayout(boxes);
+        rows->addWidget(part);
+    }
+    return all;
+}
+
+QWidget* TripPanel::build_rest() {
+    auto* rest = new QWidget(this);
+    auto* boxes = form_grid();
+    boxes->setContentsMargins(0, 0, 0, 0);
+    lay(boxes, trip_, rest,
+        {"departed", "returned", "tug", "tug_master", "wave_height_m", "outcome", "tow", "tow_line_m",
+         "receiver_on", "remarks"});
+    rest->setLayout(boxes);
+    return rest;
+}
+
+const Trip* TripPanel::shown_trip(const Running& now) const {
+    if (now.trip) return now.trip;
+    const Trip* newest = nullptr;
+    const Shift* shift = now.shift ? now.shift : now.last;
+    for (const Trip& trip : hand_.season().trips.rows()) {
+        if (shift && trip.departed && trip.departed >= shift->start) newest = &trip;
+    }
+    return newest;
+}
+
+void TripPanel::press(int step) {
+    const Running now = hand_.now_running();
+    if (step == off) return hand_.cast_off();
+    const Trip* trip = shown_trip(now);
+    if (!trip) return;
+    if (step == open) hand_.doors_open(*trip);
+    if (step == emptied) hand_.empty(*trip);
+    if (step == shut) hand_.doors_shut(*trip);
+    if (step == back) hand_.alongside(*trip);
+}
+
+void TripPanel::refresh() {
+    const Running now = hand_.now_running();
+    const Trip* trip = shown_trip(now);
+    const Shift* shift = now.shift ? now.shift : now.last;
+    for (RecordForm* form : {trip_, release_})
+        form->set_after(trip && trip->departed ? trip->departed : shift ? shift->start : std::nullopt);
+    trip_->show(trip ? trip->trip : std::string());
+    const Release* release = trip ? newest_row(hand_.season(), *trip) : nullptr;
+    release_->show(release ? release->release : std::string());
+    bound_for_->setVisible(!release);
+    released_at_->setVisible(release != nullptr);
+    show_places(trip);
+    show_steps(trip, now);
+    set_state(state_of(trip));
+}
+
+// The only ground of a book is offered, not filled in.
+void TripPanel::show_places(const Trip* trip) {
+    for (RecordForm* form : {trip_, release_}) {
+        auto* ground = qobject_cast<ChoiceField*>(form->box("ground"));
+        const bool blank = trip && !form->label().empty() && ground->chosen().value_or(QString()).isEmpty();
+        if (blank && hand_.season().grounds.size() == 1)
+            ground->offer(shown(hand_.season().grounds.rows().front().ground), tr("the only one"));
+        else
+            ground->clear_offer();
+    }
+}
+
+void TripPanel::show_steps(const Trip* trip, const Running& now) {
+    const Zone zone = hand_.session().zone();
+    std::array<std::optional<Instant>, steps> at;
+    const bool running = trip && !trip->returned;
+    if (trip) {
+        const Release* row = newest_row(hand_.season(), *trip);
+        at = {trip->departed, row ? row->doors_open : trip->release_start,
+              row ? row->empty : trip->release_end, row ? row->doors_shut : trip->release_end,
+              trip->returned};
+    }
+    int due = off;
+    if (running) {
+        due = open;
+        if (trip->outcome == "returned_loaded" || at[shut])
+            due = back;
+        else if (at[emptied])
+            due = shut;
+        else if (at[open])
+            due = emptied;
+    }
+    const bool can_send = now.to_send != nullptr && (now.to_send->loading_end || !running);
+    for (int step = 0; step < steps; ++step) {
+        PressButton* button = presses_[std::size_t(step)];
+        const auto& time = at[std::size_t(step)];
+        button->setEnabled(hand_.session().writable() && (step == off ? can_send : running));
+        QString note = time ? time_shown(*time, zone) : QString();
+        if (step == off && !running && now.to_send) note = tr("load %1").arg(shown(now.to_send->load));
+        button->set_note(note);
+        button->set_due(step == due && button->isEnabled());
+        button->set_key(step == due ? QKeySequence(Qt::Key_F7) : QKeySequence());
+    }
+    turned_->setEnabled(running && !at[open] && trip->outcome.empty());
+    turned_->setVisible(whole_ || turned_->isEnabled());
+}
+
+QString TripPanel::state_of(const Trip* trip) const {
+    if (!trip) return tr("none on this shift");
+    const Load* load = hand_.season().loads.find(trip->load);
+    const Barge* barge = load ? hand_.season().barges.find(load->barge) : nullptr;
+    const QString what = tr("%1, load %2, %3")
+                             .arg(shown(trip->trip), load ? shown(load->load) : tr("not recorded"),
+                                  barge ? shown(barge->name) : tr("barge not recorded"));
+    if (trip->outcome == "returned_loaded") return tr("%1, turned back").arg(what);
+    return trip->returned ? tr("%1, alongside").arg(what) : tr("%1, under way").arg(what);
+}
+
+}  // namespace spoilbook::form
