@@ -9,6 +9,8 @@
 #include "model/book/journal.h"
 #include "model/book/replay.h"
 #include "model/book/season.h"
+#include "model/folder/utf8.h"
+#include "model/record/field_text.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -73,11 +75,30 @@ std::string device_of(const Options& options) {
     return options.device.empty() ? device_name() : options.device;
 }
 
+namespace {
+
+/// What a person gives for a name or a reason: blanks at the ends are none of it, so that a reason of blanks
+/// is no reason.
+std::string words_of(const std::string& option, const std::string& text) {
+    if (const auto bad = why_not_text(text, "")) throw CLI::ValidationError(option, bad->what);
+    return std::string(trimmed(text));
+}
+
+}  // namespace
+
 Act act_of(const Options& options, EntryKind kind) {
-    return {kind, clock_of(options), options.by, options.why};
+    return {kind, clock_of(options), words_of("--by", options.by), words_of("--why", options.why)};
 }
 
 namespace {
+
+/// A time that is none is wrong usage; one that the zone makes ambiguous, or skips, is refused.
+Checked<Instant> as_at_of(const Options& options, const Zone& zone) {
+    auto as_at = parse_instant_or_day(options.as_at, zone);
+    if (!as_at && as_at.refusals().front().code == "not-a-time")
+        throw CLI::ValidationError("--as-at", one_line(as_at.refusals().front()));
+    return as_at;
+}
 
 Checked<Reading> reading_of(const Options& options) {
     auto opened = Book::open_to_read(options.book);
@@ -85,6 +106,7 @@ Checked<Reading> reading_of(const Options& options) {
     Reading reading;
     reading.book.emplace(std::move(*opened));
     reading.head = journal_state(*reading.book).head;
+    reading.import_stamps_ms = import_stamps_ms(*reading.book);
     if (!options.known_at.empty()) {
         const auto point = parse_known_at(*reading.book, options.known_at);
         if (!point) return point.refusals();
@@ -93,7 +115,7 @@ Checked<Reading> reading_of(const Options& options) {
     reading.season = read_season(*reading.book);
     reading.as_at = clock_of(options);
     if (options.as_at.empty()) return reading;
-    const auto as_at = parse_instant_or_day(options.as_at, reading.season.zone);
+    const auto as_at = as_at_of(options, reading.season.zone);
     if (!as_at) return as_at.refusals();
     reading.as_at = *as_at;
     return reading;

@@ -43,6 +43,7 @@ void add_write_options(CLI::App& command, Options& options);
 // One file a family. Each sets `task` when its command was given.
 void add_book_commands(CLI::App& program, Options& options, Task& task);
 void add_figure_commands(CLI::App& program, Options& options, Task& task);
+void add_check_command(CLI::App& program, Options& options, Task& task);
 void add_write_commands(CLI::App& program, Options& options, Task& task);
 void add_journal_commands(CLI::App& program, Options& options, Task& task);
 void add_return_commands(CLI::App& program, Options& options, Task& task);
@@ -63,6 +64,7 @@ struct Reading {
     Season season;
     std::unique_ptr<Ledger> ledger;
     Instant as_at;
+    std::set<std::int64_t> import_stamps_ms;
     std::string head;  ///< of the journal, as the book stands now
 };
 

@@ -74,7 +74,8 @@ Checked<Done> write_files(const ReturnFacts& facts, const std::string& folder) {
 
 Checked<Said> make_return(const Reading& reading, const std::string& period, const std::string& folder,
                           const std::string& by) {
-    const auto facts = gather_return(*reading.ledger, {period, reading.as_at, reading.head, by});
+    const auto facts =
+        gather_return(*reading.ledger, {period, reading.as_at, reading.head, by, reading.import_stamps_ms});
     if (!facts) return facts.refusals();
     Said said = say_return(*facts, folder);
     if (said.exit != answered || folder.empty()) return said;

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include "app/command/command.h"
+#include "model/consent/release_check.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// What was typed about the planned release.
+struct Asked {
+    std::string load, at, ground, cell;
+    std::optional<double> lat, lon, wave_height_m;
+    double position_u_m = 0;
+};
+
+Refusal unknown(const std::string& option, const std::string& name) {
+    return {"unknown-reference", option, "there is no \"" + name + "\"", "look the name up"};
+}
+
+template <class R>
+Checked<Id> id_of(const Shelf<R>& shelf, std::string R::*member, const std::string& name,
+                  const std::string& option) {
+    for (const auto& row : shelf.rows()) {
+        if (row.*member == name) return row.id;
+    }
+    return unknown(option, name);
+}
+
+Checked<PlannedRelease> planned_from(const Asked& asked, const Season& season) {
+    PlannedRelease planned;
+    const auto load = id_of(season.loads, &Load::load, asked.load, "--load");
+    if (!load) return load.refusals();
+    planned.load = *load;
+    const auto at = parse_instant(asked.at, season.zone);
+    if (!at) return at.refusals();
+    planned.at = *at;
+    if (!asked.ground.empty()) {
+        const auto ground = id_of(season.grounds, &Ground::ground, asked.ground, "--ground");
+        if (!ground) return ground.refusals();
+        planned.ground = *ground;
+    }
+    if (!asked.cell.empty()) {
+        const auto cell = id_of(season.cells, &Cell::cell, asked.cell, "--cell");
+        if (!cell) return cell.refusals();
+        planned.cell = *cell;
+    }
+    planned.lat = asked.lat;
+    planned.lon = asked.lon;
+    planned.position_u_m = asked.position_u_m;
+    planned.wave_height_m = asked.wave_height_m;
+    return planned;
+}
+
+Said say_check(const ReleaseCheck& check, const Asked& asked, const Zone& zone) {
+    Said said;
+    said.json["load"] = asked.load;
+    said.json["verdict"] = check_text(check.verdict);
+    said.json["reasons"] = Json::array();
+    said.text = fmt::format("load {} at {}: {}\n", asked.load, asked.at, check_text(check.verdict));
+    for (const auto& reason : check.reasons) {
+        said.json["reasons"].push_back(
+            {{"consent", reason.consent == nullptr ? Json(nullptr) : Json(reason.consent->consent)},
+             {"condition", reason.condition->condition},
+             {"state", check_text(reason.state)},
+             {"until", instant_or_null(reason.until, zone)},
+             {"why", reason.why}});
+        said.text += fmt::format("  {} condition {} ({}): {}{}\n", check_text(reason.state),
+                                 reason.condition->condition, reason.condition->text, reason.why,
+                                 reason.until ? ", until " + instant_text(*reason.until, zone) : "");
+    }
+    said.json["due_cell"] = check.due_cell.empty() ? Json(nullptr) : Json(check.due_cell);
+    if (!check.due_cell.empty()) said.text += "  cell due next: " + check.due_cell + "\n";
+    said.text += "Whether she sails is the master's; the consent's text prevails.\n";
+    return said;
+}
+
+}  // namespace
+
+void add_check_command(CLI::App& program, Options& options, Task& task) {
+    auto asked = std::make_shared<Asked>();
+    auto* check =
+        add_command(program, options, "release-check", "does anything in the consent stop this release");
+    add_read_options(*check, options);
+    check->add_option("--load", asked->load, "the load about to go")->required();
+    check->add_option("--at", asked->at, "when the doors would open")->required();
+    check->add_option("--lat", asked->lat, "latitude, WGS 84");
+    check->add_option("--lon", asked->lon, "longitude, WGS 84");
+    check->add_option("--position-u", asked->position_u_m, "standard uncertainty of the position, m")
+        ->check(CLI::NonNegativeNumber);
+    check->add_option("--ground", asked->ground, "the ground");
+    check->add_option("--cell", asked->cell, "the cell; its point farthest from any edge is judged");
+    check->add_option("--wave-height", asked->wave_height_m, "significant wave height, m");
+    check->callback([&options, &task, asked] {
+        task = [&options, asked] {
+            return read_book(options, [&](const Reading& reading) -> Checked<Said> {
+                const auto planned = planned_from(*asked, reading.season);
+                if (!planned) return planned.refusals();
+                const auto checked = check_release(reading.season, *planned);
+                if (!checked) return checked.refusals();
+                return say_check(*checked, *asked, reading.season.zone);
+            });
+        };
+    });
+}
+
+}  // namespace spoilbook

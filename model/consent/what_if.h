@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/record/season.h"
+#include "model/unit/checked.h"
+
+namespace spoilbook {
+
+/// A release that has not happened: the load about to go, and where and when its doors would open.
+struct PlannedRelease {
+    Id load;
+    Instant at;                      ///< doors open, and the release's end
+    std::optional<double> lat, lon;  ///< WGS 84; only as given, never one that was logged
+    double position_u_m = 0;         ///< standard uncertainty
+    Id ground, cell;                 ///< cell: its point farthest from any edge stands for a position
+    std::optional<double> wave_height_m;
+};
+
+/// The season as it would be with that release: the load's own trips gone and one put in their place, and
+/// every other load that is under way or waiting full released with it, since it counts before this one.
+struct WhatIf {
+    Season season;
+    Id trip;  ///< of the planned release
+};
+
+WhatIf with_release(const Season& season, const PlannedRelease& planned);
+
+}  // namespace spoilbook
