@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desktop/desks.h"
 
+#include "forms/barge/barge_desk.h"
 #include "forms/shared/main_window.h"
 #include "forms/shared/records_leaf.h"
 
@@ -26,13 +27,15 @@ Leaf records(BookSession& session, const char* key, const QString& title, const 
 }  // namespace
 
 std::vector<Desk> make_desks(BookSession& session) {
+    std::vector<Leaf> barge = form::barge_leaves(session);
+    barge.push_back(records(session, "records", tr("Records"), "table",
+                            {"trip", "load", "shift", "station", "tally", "delay"}));
     return {
         {QStringLiteral("barge"),
          tr("Barge desk"),
          tr("skipper, tug master"),
          QStringLiteral("barge"),
-         {records(session, "records", tr("Records"), "table",
-                  {"trip", "load", "shift", "station", "tally", "delay"})}},
+         std::move(barge)},
         {QStringLiteral("works"),
          tr("Works desk"),
          tr("manager"),
