@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desktop/desks.h"
 
+#include "forms/consent/limits_leaf.h"
+#include "forms/consent/releases_leaf.h"
+#include "forms/consent/return_leaf.h"
 #include "forms/barge/barge_desk.h"
 #include "forms/shared/main_window.h"
 #include "forms/shared/records_leaf.h"
+#include "forms/works/burndown_leaf.h"
+#include "forms/works/volumes_leaf.h"
 
 namespace spoilbook {
 namespace {
@@ -24,9 +29,18 @@ Leaf records(BookSession& session, const char* key, const QString& title, const 
             }};
 }
 
+/// A page over the shared figures.
+template <class Page>
+Leaf page(form::FiguresSource& figures, const char* key, const QString& title, const char* icon) {
+    return {QString::fromLatin1(key), title, QString::fromLatin1(icon),
+            [&figures](QWidget* parent) -> QWidget* { return new Page(figures, parent); }};
+}
+
 }  // namespace
 
 std::vector<Desk> make_desks(BookSession& session) {
+    // Lives as long as the book is open: worked out once, shown by every page that counts.
+    auto& figures = *new form::FiguresSource(session, &session);
     std::vector<Leaf> barge = form::barge_leaves(session);
     barge.push_back(records(session, "records", tr("Records"), "table",
                             {"trip", "load", "shift", "station", "tally", "delay"}));
@@ -40,13 +54,18 @@ std::vector<Desk> make_desks(BookSession& session) {
          tr("Works desk"),
          tr("manager"),
          QStringLiteral("claim"),
-         {records(session, "records", tr("Records"), "table",
+         {page<form::BurndownLeaf>(figures, "burndown", tr("Burn-down"), "chart"),
+          page<form::VolumesLeaf>(figures, "volumes", tr("Volumes"), "drop"),
+          records(session, "records", tr("Records"), "table",
                   {"claim", "barge", "dredger", "bucket", "tug", "factor"})}},
         {QStringLiteral("consent"),
          tr("Consent desk"),
          tr("environmental officer"),
          QStringLiteral("limit"),
-         {records(session, "records", tr("All records"), "table", {})}},
+         {page<form::LimitsLeaf>(figures, "limits", tr("Limits"), "limit"),
+          page<form::ReleasesLeaf>(figures, "releases", tr("Releases"), "release"),
+          page<form::ReturnLeaf>(figures, "return", tr("Return"), "return"),
+          records(session, "records", tr("All records"), "table", {})}},
     };
 }
 

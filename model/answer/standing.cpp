@@ -38,10 +38,9 @@ std::optional<double> monthly_limit(const std::vector<LimitState>& states) {
     for (const auto& state : states) {
         const Quantity& q = state.quantity;
         const bool monthly = q.window.kind == WindowKind::calendar && q.window.unit == WindowUnit::months;
-        const bool all =
-            q.scope.claims.empty() && q.scope.materials.empty() && q.scope.classes.empty() &&
-            q.scope.cells.empty() && q.scope.plant.empty() && q.each_of == EachOf::none &&
-            q.scope.activity == Activity::release && q.measure == LimitMeasure::in_situ_m3;
+        const bool all = q.scope.claims.empty() && q.scope.materials.empty() && q.scope.classes.empty() &&
+                         q.scope.cells.empty() && q.scope.plant.empty() && q.each_of == EachOf::none &&
+                         q.scope.activity == Activity::release && q.measure == LimitMeasure::in_situ_m3;
         if (!monthly || !all || !q.at_most || q.share_of_total || !state.limit) continue;
         least = least ? std::min(*least, *state.limit) : *state.limit;
     }

@@ -65,7 +65,8 @@ TEST_CASE("the monthly limit is the one on everything released in a calendar mon
 TEST_CASE("ahead of the plan is what is planned to be left less what is left", "[standing]") {
     BurnDown burn;
     CHECK_FALSE(plan_standing(burn).has_value());
-    burn.days = {{Day{2025, 8, 4}, 900.0, 950.0}, {Day{2025, 8, 5}, 800.0, 750.0}, {Day{2025, 8, 6}, {}, 0.0}};
+    burn.days = {
+        {Day{2025, 8, 4}, 900.0, 950.0}, {Day{2025, 8, 5}, 800.0, 750.0}, {Day{2025, 8, 6}, {}, 0.0}};
     const auto standing = plan_standing(burn);
     REQUIRE(standing);
     CHECK(standing->date == Day{2025, 8, 5});

@@ -1,0 +1,192 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/consent/release_map.h"
+
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+
+#include "forms/shared/number_typed.h"
+#include "forms/shared/paper_style.h"
+#include "forms/shared/type_scale.h"
+
+namespace spoilbook::form {
+namespace {
+
+constexpr double margin = 3 * grid;
+
+QPainterPath path_of(const MapShape& shape, const QTransform& to) {
+    QPainterPath path;
+    for (const QPolygonF& ring : shape.rings)
+        path.addPolygon(to.map(ring));
+    return path;
+}
+
+}  // namespace
+
+ReleaseMap::ReleaseMap(QWidget* parent) : Drawing(tr("Releases on the ground"), parent) {
+    setMinimumSize(40 * grid, 28 * grid);
+    setFocusPolicy(Qt::StrongFocus);
+    setAccessibleDescription(tr("The table beside it has the same releases."));
+    setToolTip(tr("Wheel or + and − zoom, dragging or arrows move, 0 shows all."));
+}
+
+void ReleaseMap::show_shapes(std::vector<MapShape> shapes) {
+    shapes_ = std::move(shapes);
+    extent_ = {};
+    for (const MapShape& shape : shapes_) {
+        for (const QPolygonF& ring : shape.rings)
+            extent_ = extent_.united(ring.boundingRect());
+    }
+    update();
+}
+
+void ReleaseMap::show_releases(const std::vector<ReleaseRow>& rows) {
+    dots_.clear();
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (rows[i].place)
+            dots_.push_back({int(i), *rows[i].place, verdict_state(rows[i].verdict), rows[i].label});
+    }
+    std::stable_sort(dots_.begin(), dots_.end(), [](const Dot& a, const Dot& b) {
+        return a.state == State::clear && b.state != State::clear;
+    });
+    marked_ = -1;
+    update();
+}
+
+void ReleaseMap::mark(int row) {
+    marked_ = row;
+    update();
+}
+
+void ReleaseMap::show_all() {
+    zoom_ = 1;
+    shift_ = {};
+    update();
+}
+
+// Metres to the paper: north is up, one scale both ways.
+QTransform ReleaseMap::on_paper(const QRectF& place) const {
+    const QRectF inner = place.adjusted(margin, margin, -margin, -margin);
+    if (extent_.isEmpty() || inner.isEmpty()) return {};
+    const double scale = zoom_ * std::min(inner.width() / extent_.width(), inner.height() / extent_.height());
+    const QPointF middle = extent_.center() + shift_;
+    QTransform to;
+    to.translate(place.center().x(), place.center().y());
+    to.scale(scale, -scale);
+    to.translate(-middle.x(), -middle.y());
+    return to;
+}
+
+void ReleaseMap::draw(QPainter& painter, const QRectF& place, const Palette& tones) const {
+    painter.save();
+    painter.setClipRect(place);
+    painter.fillRect(place, tones[Tone::sunk]);
+    painter.setFont(type_font(Step::small));
+    if (extent_.isEmpty()) {
+        painter.setPen(tones[Tone::quiet]);
+        painter.drawText(place, Qt::AlignCenter, tr("The book has no ground with an outline."));
+    } else {
+        const QTransform to = on_paper(place);
+        draw_shapes(painter, to, tones);
+        draw_dots(painter, to, tones);
+        draw_names(painter, to, tones);
+        draw_scale(painter, place, to, tones);
+    }
+    painter.setPen(QPen(tones[Tone::line], 1));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(place.adjusted(0.5, 0.5, -0.5, -0.5));
+    painter.restore();
+}
+
+void ReleaseMap::draw_shapes(QPainter& painter, const QTransform& to, const Palette& tones) const {
+    for (const MapShape& shape : shapes_) {
+        const QPainterPath path = path_of(shape, to);
+        switch (shape.kind) {
+            case MapShape::ground:
+                painter.fillPath(path, tones[Tone::surface]);
+                painter.strokePath(path, QPen(tones[Tone::text], 1.5));
+                break;
+            case MapShape::cell:
+                painter.strokePath(path, QPen(tones[Tone::edge], 1, Qt::DotLine));
+                break;
+            case MapShape::exclusion:
+                painter.fillPath(path, tones[Tone::sunk]);
+                painter.fillPath(path, QBrush(tones[Tone::edge], Qt::BDiagPattern));
+                painter.strokePath(path, QPen(tones[Tone::text], 1.5, Qt::DashLine));
+                break;
+        }
+    }
+}
+
+void ReleaseMap::draw_names(QPainter& painter, const QTransform& to, const Palette& tones) const {
+    const QFontMetricsF metrics(painter.font());
+    for (const MapShape& shape : shapes_) {
+        if (shape.rings.empty()) continue;
+        const QRectF box = to.mapRect(shape.rings.front().boundingRect());
+        const QRectF words = metrics.boundingRect(shape.name).adjusted(-3, -1, 3, 1);
+        QPointF corner = box.topLeft() + QPointF(4, 4);
+        if (shape.kind == MapShape::ground) corner = box.topLeft() - QPointF(0, words.height() + 2);
+        if (shape.kind == MapShape::exclusion)
+            corner = {box.center().x() - words.width() / 2, box.bottom() + 2};
+        const QRectF where(corner, words.size());
+        if (shape.kind == MapShape::cell && words.width() + 8 > box.width()) continue;
+        QColor behind = tones[Tone::surface];
+        behind.setAlphaF(0.75F);
+        if (shape.kind != MapShape::ground) painter.fillRect(where, behind);
+        painter.setPen(tones[shape.kind == MapShape::cell ? Tone::quiet : Tone::text]);
+        painter.drawText(where, Qt::AlignCenter, shape.name);
+    }
+}
+
+void ReleaseMap::draw_dots(QPainter& painter, const QTransform& to, const Palette& tones) const {
+    const double small = std::clamp(4 + std::log2(zoom_), 4.0, 10.0);
+    for (const Dot& dot : dots_) {
+        const QPointF at = to.map(dot.place);
+        const double side = dot.state == State::clear ? small : 12;
+        const QRectF where(at.x() - side / 2, at.y() - side / 2, side, side);
+        draw_shape(painter, where, dot.state, tones);
+        if (dot.row != marked_ && dot.state == State::clear) continue;
+        if (dot.row == marked_) {
+            painter.setPen(QPen(tones[Tone::accent], 2));
+            painter.setBrush(Qt::NoBrush);
+            painter.drawEllipse(at, 12, 12);
+        }
+        painter.setPen(tones[Tone::text]);
+        painter.drawText(at + QPointF(14, 4), dot.label);
+    }
+}
+
+void ReleaseMap::draw_scale(QPainter& painter, const QRectF& place, const QTransform& to,
+                            const Palette& tones) const {
+    const double a_metre = to.m11();
+    const double rough = 15 * grid / a_metre;
+    const double power = std::pow(10, std::floor(std::log10(rough)));
+    const double part = rough / power;
+    const double metres = (part >= 5 ? 5 : part >= 2 ? 2 : 1) * power;
+    const double length = metres * a_metre;
+    const QPointF left(place.left() + 2 * grid, place.bottom() - 2 * grid);
+    painter.setPen(QPen(tones[Tone::text], 1.5));
+    painter.drawLine(left, left + QPointF(length, 0));
+    painter.drawLine(left + QPointF(0, -4), left + QPointF(0, 4));
+    painter.drawLine(left + QPointF(length, -4), left + QPointF(length, 4));
+    painter.drawText(left + QPointF(length + grid, 4),
+                     number_shown(metres, metres < 1 ? 1 : 0, QLocale()) + tr(" m"));
+    const QPointF north(place.right() - 3 * grid, place.bottom() - 2 * grid);
+    painter.drawLine(north, north - QPointF(0, 3 * grid));
+    painter.drawLine(north - QPointF(0, 3 * grid), north - QPointF(4, 3 * grid - 7));
+    painter.drawLine(north - QPointF(0, 3 * grid), north - QPointF(-4, 3 * grid - 7));
+    painter.drawText(QRectF(north.x() - 20, north.y() - 5 * grid, 40, 2 * grid), Qt::AlignCenter, tr("N"));
+}
+
+void ReleaseMap::paintEvent(QPaintEvent* event) {
+    Drawing::paintEvent(event);
+    if (!hasFocus()) return;
+    QPainter painter(this);
+    painter.setPen(QPen(palette_in_use()[Tone::accent], 2));
+    painter.drawRect(rect().adjusted(1, 1, -2, -2));
+}
+
+}  // namespace spoilbook::form

@@ -1,0 +1,170 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/consent/return_leaf.h"
+
+#include <QHBoxLayout>
+#include <QTabBar>
+#include <QTabWidget>
+#include <QVBoxLayout>
+
+#include "forms/print/write_return.h"
+#include "forms/shared/button.h"
+#include "forms/shared/choice_field.h"
+#include "forms/shared/label.h"
+#include "forms/shared/message_strip.h"
+#include "forms/shared/save_file.h"
+#include "forms/shared/table_view.h"
+#include "forms/works/figure_row.h"
+#include "forms/works/say.h"
+#include "model/answer/standing.h"
+
+namespace spoilbook::form {
+namespace {
+
+ReturnAsk ask_for(const std::string& month, const std::string& person, const Figures& f) {
+    return {month, f.as_at, f.journal_head, person, f.import_stamps_ms};
+}
+
+// Empty: written; otherwise why not.
+QString written(const Figures& f, const ReturnAsk& ask, const std::string& folder) {
+    try {
+        const auto facts = gather_return(*f.ledger, ask);
+        if (!facts) return refusals_shown(facts.refusals());
+        const auto done = print::write_return(*facts, folder);
+        return done ? QString() : refusals_shown(done.refusals());
+    } catch (const std::exception& error) {
+        return QString::fromUtf8(error.what());
+    }
+}
+
+}  // namespace
+
+ReturnLeaf::ReturnLeaf(FiguresSource& source, QWidget* parent)
+    : FiguresPage(source, parent),
+      missing_rows_(new RowTable<MissingRow>(missing_columns(), this)),
+      total_rows_(new RowTable<TotalRow>(total_columns(QLocale()), this)),
+      schedule_rows_(new RowTable<ScheduleRow>(schedule_columns(QLocale()), this)) {
+    build_head();
+    build_answer();
+    build_tables();
+}
+
+void ReturnLeaf::build_head() {
+    month_ = new ChoiceField(tr("Month"), this);
+    month_->setMaximumWidth(28 * grid);
+    make_ = make_button(ButtonKind::primary, tr("Make the return …"), QStringLiteral("return"), this);
+    make_->setEnabled(false);
+    mark_ = new StateMark(State::unknown, this);
+    answer_ = make_label({}, Step::strong, Weight::semibold, this);
+    answer_->setWordWrap(true);
+    auto* head = new QHBoxLayout;
+    head->setSpacing(3 * grid);
+    head->addWidget(month_);
+    head->addWidget(mark_, 0, Qt::AlignBottom);
+    head->addWidget(answer_, 1, Qt::AlignBottom);
+    head->addWidget(make_, 0, Qt::AlignBottom);
+    body()->addLayout(head);
+    connect(month_, &ChoiceField::committed, this, &ReturnLeaf::gather);
+    connect(make_, &QPushButton::clicked, this, &ReturnLeaf::make_return);
+}
+
+void ReturnLeaf::build_answer() {
+    reasons_ = make_label({}, Step::body, Weight::regular, this);
+    reasons_->setWordWrap(true);
+    body()->addWidget(reasons_);
+    auto* row = new FigureRow(this);
+    in_situ_ = row->add();
+    hopper_ = row->add();
+    releases_ = row->add();
+    late_ = row->add();
+    body()->addWidget(row);
+}
+
+void ReturnLeaf::build_tables() {
+    tabs_ = new QTabWidget(this);
+    tabs_->setDocumentMode(true);
+    tabs_->tabBar()->setAccessibleName(tr("Parts of the return"));
+    missing_ = new TableView(tr("what is missing"), this);
+    totals_ = new TableView(tr("totals"), this);
+    schedule_ = new TableView(tr("schedule"), this);
+    missing_->set_model(missing_rows_);
+    missing_->set_empty_text(tr("Nothing is missing."));
+    totals_->set_model(total_rows_);
+    schedule_->set_model(schedule_rows_);
+    schedule_->set_empty_text(tr("No release in this month: the return says so."));
+    tabs_->addTab(missing_, tr("Missing"));
+    tabs_->addTab(totals_, tr("Totals"));
+    tabs_->addTab(schedule_, tr("Schedule"));
+    tabs_->setMinimumHeight(30 * grid);
+    body()->addWidget(tabs_, 1);
+    tell_exports_of(missing_);
+    tell_exports_of(totals_);
+    tell_exports_of(schedule_);
+}
+
+void ReturnLeaf::show_figures(const FiguresMade& made) {
+    std::vector<Choice> choices;
+    for (const std::string& month : months_until(*made->ledger, made->as_at))
+        choices.push_back({QString::fromStdString(month), month_shown(month, QLocale())});
+    month_->set_choices(choices);
+    // The month that runs cannot be returned yet: the one before it is what is asked for.
+    if (!month_->chosen() && !choices.empty()) month_->set_chosen(choices[choices.size() > 1 ? 1 : 0].key);
+    gather();
+}
+
+void ReturnLeaf::gather() {
+    if (!figures() || !month_->chosen()) return;
+    const std::string month = month_->chosen()->toStdString();
+    const std::string person = session().person().toStdString();
+    ask<ReturnShown>(
+        [month, person](const Figures& f) {
+            const auto facts = gather_return(*f.ledger, ask_for(month, person, f));
+            if (facts) return return_shown(*facts, QLocale());
+            ReturnShown none;
+            none.problem = refusals_shown(facts.refusals());
+            return none;
+        },
+        [this, month](ReturnShown shown) {
+            if (month_->chosen()->toStdString() == month) show_return(std::move(shown));
+        });
+}
+
+void ReturnLeaf::show_return(ReturnShown shown) {
+    if (!shown.problem.isEmpty()) return tell_problem(shown.problem);
+    const bool whole = shown.missing.empty();
+    mark_->show_state(whole ? State::clear : State::hold, whole ? tr("complete") : tr("not complete"));
+    answer_->setText(
+        whole ? tr("Nothing is missing from the return for %1.").arg(shown.period)
+              : tr("Missing from the return for %1: %2.").arg(shown.period).arg(shown.missing.size()));
+    make_->setEnabled(whole);
+    make_->setToolTip(whole ? QString() : tr("What is missing must be mended first."));
+    reasons_->setText(shown.reasons.isEmpty()
+                          ? tr("By these records every limit and place of the month complied.")
+                          : tr("It cannot be stated that every limit and place complied:") +
+                                QStringLiteral("\n•  ") + shown.reasons.join(QStringLiteral("\n•  ")));
+    in_situ_->show_figure(shown.in_situ);
+    hopper_->show_figure(shown.hopper);
+    releases_->show_figure(shown.releases);
+    late_->show_figure(shown.late);
+    tabs_->setTabText(0, tr("Missing: %1").arg(shown.missing.size()));
+    missing_rows_->set_rows(std::move(shown.missing));
+    total_rows_->set_rows(std::move(shown.totals));
+    schedule_rows_->set_rows(std::move(shown.schedule));
+    for (TableView* view : {missing_, totals_, schedule_})
+        view->table()->resizeColumnsToContents();
+}
+
+void ReturnLeaf::make_return() {
+    choose_folder(this, tr("A new or empty folder for the return"), [this](const QString& folder) {
+        const ReturnAsk asked =
+            ask_for(month_->chosen()->toStdString(), session().person().toStdString(), *figures());
+        make_->setEnabled(false);
+        ask<QString>([asked, to = folder.toStdString()](const Figures& f) { return written(f, asked, to); },
+                     [this, folder](const QString& why) {
+                         make_->setEnabled(true);
+                         if (why.isEmpty()) return tell_written(folder);
+                         tell_problem(tr("No return was made: %1").arg(why));
+                     });
+    });
+}
+
+}  // namespace spoilbook::form

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "forms/consent/return_rows.h"
+#include "forms/works/figures_page.h"
+
+class QLabel;
+class QPushButton;
+class QTabWidget;
+
+namespace spoilbook::form {
+
+class ChoiceField;
+class Figure;
+class TableView;
+
+/// A month's return: what is missing, what it will say, and the press that makes it.
+class ReturnLeaf : public FiguresPage {
+    Q_OBJECT
+
+ public:
+    explicit ReturnLeaf(FiguresSource& source, QWidget* parent = nullptr);
+
+ protected:
+    void show_figures(const FiguresMade& figures) override;
+
+ private:
+    void build_head();
+    void build_answer();
+    void build_tables();
+    void gather();
+    void show_return(ReturnShown shown);
+    void make_return();
+
+    ChoiceField* month_;
+    QPushButton* make_;
+    StateMark* mark_;
+    QLabel* answer_;
+    QLabel* reasons_;
+    Figure* in_situ_;
+    Figure* hopper_;
+    Figure* releases_;
+    Figure* late_;
+    QTabWidget* tabs_;
+    TableView *missing_, *totals_, *schedule_;
+    RowTable<MissingRow>* missing_rows_;
+    RowTable<TotalRow>* total_rows_;
+    RowTable<ScheduleRow>* schedule_rows_;
+};
+
+}  // namespace spoilbook::form

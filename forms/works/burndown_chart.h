@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QLocale>
+
+#include "forms/shared/chart_data.h"
+#include "model/answer/standing.h"
+
+namespace spoilbook::form {
+
+/// Plan and what is left, day by day, down to zero, with the as-at marked. x is days since 1970.
+ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale);
+
+}  // namespace spoilbook::form

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Where we stand, worked out off the screen's thread once for all leaves of all desks.
+#pragma once
+
+#include <QObject>
+#include <QThreadPool>
+#include <memory>
+#include <set>
+
+#include "forms/shared/book_session.h"
+#include "forms/works/off_screen.h"
+#include "model/answer/release_places.h"
+#include "model/consent/limit.h"
+#include "model/progress/burndown.h"
+
+namespace spoilbook::form {
+
+/// A season with its ledger, and what all leaves ask of it. Fixed once made; may be read by any thread.
+struct Figures {
+    Season season;
+    std::unique_ptr<Ledger> ledger;
+    Instant as_at;
+    std::string journal_head;
+    std::set<std::int64_t> import_stamps_ms;  ///< as a return asks for them
+    std::vector<LimitState> limits;
+    Refusals unread;  ///< conditions that do not read
+    BurnDown burn;
+    std::vector<ReleasePlace> places;
+};
+
+using FiguresMade = std::shared_ptr<const Figures>;
+
+/// Reads the season of a book's file and works it out. Throws BookError where it cannot be read.
+FiguresMade make_figures(const std::string& book, Instant as_at);
+/// The same from a season that is there.
+FiguresMade make_figures(Season season, Instant as_at);
+
+class FiguresSource : public QObject {
+    Q_OBJECT
+
+ public:
+    /// Listens to the session for as long as it lives; works out nothing before it is wanted.
+    explicit FiguresSource(BookSession& session, QObject* parent = nullptr);
+    ~FiguresSource() override;
+
+    /// The newest that is made; null before the first.
+    [[nodiscard]] const FiguresMade& newest() const { return newest_; }
+    /// Figures for the book as it is now: at once where they are made, otherwise `made` follows.
+    void want();
+    [[nodiscard]] bool at_work() const { return at_work_; }
+    [[nodiscard]] BookSession& session() const { return session_; }
+    /// One thread: what pages ask of the figures is answered in turn.
+    [[nodiscard]] QThreadPool& pool() { return pool_; }
+
+ signals:
+    void stale();  ///< the book changed: whoever is seen should want again
+    void began();
+    void made();
+    void failed(const QString& why);
+
+ private:
+    void start();
+
+    BookSession& session_;
+    QThreadPool pool_;
+    FiguresMade newest_;
+    int changes_ = 1;   ///< how often the book changed
+    int made_for_ = 0;  ///< the change that `newest_` knows
+    int begun_for_ = 0;
+    bool at_work_ = false;
+};
+
+}  // namespace spoilbook::form

@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/works/say.h"
+
+#include <QDate>
+#include <cmath>
+
+#include "forms/shared/number_typed.h"
+#include "forms/shared/time_typed.h"
+
+namespace spoilbook::form {
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("Figures", text);
+}
+
+// A millionth of a step: what sums of thousands of loads lose in binary digits.
+constexpr double slack = 1e-6;
+
+}  // namespace
+
+QString rounded_up(double value, int decimals, const QLocale& locale) {
+    const double step = std::pow(10, decimals);
+    return number_shown(std::ceil(value * step - slack) / step + 0.0, decimals, locale);
+}
+
+QString rounded_down(double value, int decimals, const QLocale& locale) {
+    const double step = std::pow(10, decimals);
+    return number_shown(std::floor(value * step + slack) / step + 0.0, decimals, locale);
+}
+
+QString share_used(double share, const QLocale& locale) {
+    return rounded_up(share * 100, 1, locale) + QStringLiteral(" %");
+}
+
+QString probability_shown(double p, const QLocale& locale) {
+    if (p > 0 && p < 0.001) return QStringLiteral("< ") + number_shown(0.1, 1, locale) + QStringLiteral(" %");
+    if (p < 1 && p > 0.999)
+        return QStringLiteral("> ") + number_shown(99.9, 1, locale) + QStringLiteral(" %");
+    return number_shown(p * 100, p == 0 || p == 1 ? 0 : 1, locale) + QStringLiteral(" %");
+}
+
+QString day_shown(Day day, const QLocale& locale) {
+    return locale.toString(QDate(day.year, day.month, day.day), QStringLiteral("d MMM yyyy"));
+}
+
+QString moment_shown(Instant at, const Zone& zone, const QLocale& locale) {
+    return day_shown(zone.day_of(at), locale) + u' ' + time_shown(at, zone);
+}
+
+QString month_shown(const std::string& month, const QLocale& locale) {
+    const QString text = QString::fromStdString(month);
+    const QDate first = QDate::fromString(text + QStringLiteral("-01"), Qt::ISODate);
+    return first.isValid() ? locale.toString(first, QStringLiteral("MMM yyyy")) : text;
+}
+
+QString book_text(const std::string& text) {
+    QString shown = QString::fromStdString(text);
+    return shown.replace(QStringLiteral("m3"), QStringLiteral("m³"));
+}
+
+QString method_shown(Method method) {
+    switch (method) {
+        case Method::ullage:
+            return tr("ullage");
+        case Method::draughts:
+            return tr("draughts");
+        case Method::tally:
+            return tr("tally");
+        case Method::stated:
+            break;
+    }
+    return tr("stated");
+}
+
+QString limit_unit(const Quantity& quantity) {
+    if (quantity.share_of_total) return QStringLiteral("%");
+    switch (quantity.measure) {
+        case LimitMeasure::in_situ_m3:
+            return tr("m³ in situ");
+        case LimitMeasure::hopper_m3:
+            return tr("m³ hopper");
+        case LimitMeasure::wet_t:
+            return tr("t wet");
+        case LimitMeasure::dry_t:
+            return tr("t dry");
+        case LimitMeasure::trips:
+            return tr("trips");
+        case LimitMeasure::days:
+            return tr("days");
+        case LimitMeasure::hours:
+            break;
+    }
+    return tr("hours");
+}
+
+int limit_decimals(const Quantity& quantity) {
+    return quantity.share_of_total || quantity.measure == LimitMeasure::hours ? 1 : 0;
+}
+
+double limit_scale(const Quantity& quantity) {
+    return quantity.share_of_total ? 100 : 1;
+}
+
+QString limit_name(const LimitState& state) {
+    QString name = QString::fromStdString(state.condition->condition);
+    if (!state.member) return name;
+    const QString member =
+        state.member->name.empty() ? tr("none named") : QString::fromStdString(state.member->name);
+    return name + QStringLiteral(" · ") + member;
+}
+
+namespace {
+
+QString unit_word(WindowUnit unit) {
+    switch (unit) {
+        case WindowUnit::days:
+            return tr("day");
+        case WindowUnit::weeks:
+            return tr("week");
+        case WindowUnit::months:
+            return tr("month");
+        case WindowUnit::years:
+            break;
+    }
+    return tr("year");
+}
+
+QString rolling_words(const WindowRule& rule) {
+    switch (rule.unit) {
+        case WindowUnit::days:
+            return tr("any %1 days").arg(rule.n);
+        case WindowUnit::weeks:
+            return tr("any %1 weeks").arg(rule.n);
+        case WindowUnit::months:
+            return tr("any %1 months").arg(rule.n);
+        case WindowUnit::years:
+            break;
+    }
+    return tr("any %1 years").arg(rule.n);
+}
+
+QString window_words(const WindowRule& rule) {
+    switch (rule.kind) {
+        case WindowKind::term:
+            return tr("whole term");
+        case WindowKind::calendar:
+            return unit_word(rule.unit);
+        case WindowKind::consent_year:
+            return tr("consent year");
+        case WindowKind::rolling:
+            return rolling_words(rule);
+        case WindowKind::mean:
+            return tr("mean of %1 years").arg(rule.n);
+        case WindowKind::campaign:
+            return tr("campaign");
+        case WindowKind::phase:
+            return tr("phase");
+        case WindowKind::trip:
+            break;
+    }
+    return tr("last trip");
+}
+
+}  // namespace
+
+QString limit_window(const LimitState& state, const Zone& zone, const QLocale& locale) {
+    const WindowRule& rule = state.quantity.window;
+    const QString words = window_words(rule);
+    const bool says_all = rule.kind == WindowKind::term || rule.kind == WindowKind::trip;
+    if (says_all || !state.window_start) return words;
+    return tr("%1, from %2").arg(words, day_shown(zone.day_of(*state.window_start), locale));
+}
+
+}  // namespace spoilbook::form
