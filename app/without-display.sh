@@ -1,12 +1,12 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: GPL-3.0-or-later
-# app/without-display.sh BOOK: what app/run.sh shows where there is no display. On a copy of the sample book it
+# app/without-display.sh BOOK [SBK]: what app/run.sh shows where there is no display. On a copy of the sample book it
 # prints the headroom, logs a trip, adds what the return misses and makes it; BOOK stays as it is.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 book=$1
-sbk=build/bin/sbk
+sbk=${2:-build/bin/sbk}
 folder=$(mktemp -d "${TMPDIR:-/tmp}/spoilbook.XXXXXX")
 cp "$book" "$folder/marram.sbook"
 chmod u+w "$folder/marram.sbook"

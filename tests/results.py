@@ -11,6 +11,7 @@ import xml.etree.ElementTree as ElementTree
 
 _ALL_PASSED = re.compile(r"All tests passed \(.* in (\d+) test cases?\)")
 _SOME_FAILED = re.compile(r"test cases:\s+\d+((?:\s*\|\s*\d+ \w[\w ]*)+)")
+_PLAIN = re.compile(r"^(\d+) passed, (\d+) failed$", re.MULTILINE)
 _UNITTEST = re.compile(r"^Ran (\d+) tests? in ", re.MULTILINE)
 
 
@@ -22,6 +23,8 @@ def count(output, succeeded):
     elif match := _SOME_FAILED.search(output):
         numbers = dict((word, int(n)) for n, word in re.findall(r"(\d+) (passed|failed)(?! as)\b", match.group(1)))
         passed, failed = numbers.get("passed", 0), numbers.get("failed", 0)
+    elif matches := _PLAIN.findall(output):
+        passed, failed = map(int, matches[-1])
     elif match := _UNITTEST.search(output):
         broken = sum(int(n) for n in re.findall(r"(?:failures|errors)=(\d+)", output))
         failed = min(broken, int(match.group(1)))

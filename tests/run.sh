@@ -107,6 +107,10 @@ if [[ -f build/build.ninja ]]; then
 fi
 step "build, sanitized" build sanitized build-sanitized
 step "clang-tidy" tests/tidy.py build --jobs "$jobs" --seconds "$tidy_seconds"
+if [[ -n ${SPOILBOOK_LONG-} ]]; then
+    step "sbk against the oracle, 20 seasons" \
+        python3 tests/oracle/compare.py --sbk build/bin/sbk --seeds 3..22 --trips 60
+fi
 if [[ -f build-sanitized/build.ninja ]]; then
     suites sanitized build-sanitized
 fi

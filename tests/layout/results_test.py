@@ -33,6 +33,10 @@ class ResultsTest(unittest.TestCase):
         self.assertEqual(results.count("Ran 6 tests in 0.4s\n\nOK\n", True), (6, 0))
         self.assertEqual(results.count("Ran 6 tests in 0.4s\n\nFAILED (failures=1, errors=2)\n", False), (3, 3))
 
+    def test_a_suite_that_says_so_plainly_is_believed(self):
+        self.assertEqual(results.count("Ran 6 tests in 0.4s\n\nOK\n5 passed, 0 failed\n", True), (5, 0))
+        self.assertEqual(results.count("60 passed, 2 failed\n", False), (60, 2))
+
     def test_any_other_test_counts_as_one(self):
         self.assertEqual(results.count("done\n", True), (1, 0))
 
