@@ -8,7 +8,9 @@ namespace spoilbook {
 namespace {
 
 /// Back alongside with the load, or landed ashore: nothing was released, whatever times were logged.
-bool released_at_sea(const Trip& trip) { return trip.outcome != "returned_loaded" && trip.outcome != "landed"; }
+bool released_at_sea(const Trip& trip) {
+    return trip.outcome != "returned_loaded" && trip.outcome != "landed";
+}
 
 /// An ordinary trip has a release when anything of one is logged, or its outcome says so.
 bool has_release(const Trip& trip) {
@@ -72,7 +74,8 @@ bool ReleaseView::happened_by(Instant as_at) const {
 
 std::vector<ReleaseView> releases_of(const Season& season) {
     std::unordered_map<Id, std::vector<const Release*>> rows_of;
-    for (const auto& row : season.releases.rows()) rows_of[row.trip].push_back(&row);
+    for (const auto& row : season.releases.rows())
+        rows_of[row.trip].push_back(&row);
     std::vector<ReleaseView> views;
     views.reserve(season.trips.size());
     for (const auto& trip : season.trips.rows()) {
@@ -80,7 +83,8 @@ std::vector<ReleaseView> releases_of(const Season& season) {
         const auto rows = rows_of.find(trip.id);
         if (rows != rows_of.end()) {
             const double rest = blank_share(rows->second);
-            for (const auto* row : rows->second) views.push_back(of_row(trip, load, *row, rest));
+            for (const auto* row : rows->second)
+                views.push_back(of_row(trip, load, *row, rest));
         } else if (has_release(trip)) {
             views.push_back(of_trip(trip, load));
         }
