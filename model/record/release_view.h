@@ -9,16 +9,16 @@ namespace spoilbook {
 /// trip) or in releases.csv, which takes over where it has rows for the trip.
 struct ReleaseView {
     const Trip* trip = nullptr;
-    const Load* load = nullptr;      ///< null where the trip names none
-    const Release* row = nullptr;    ///< null for the release of an ordinary trip
-    std::optional<Instant> opened;   ///< doors open
-    std::optional<Instant> ended;    ///< empty, else doors shut: the instant a release counts at
+    const Load* load = nullptr;     ///< null where the trip names none
+    const Release* row = nullptr;   ///< null for the release of an ordinary trip
+    std::optional<Instant> opened;  ///< doors open
+    std::optional<Instant> ended;   ///< empty, else doors shut: the instant a release counts at
     std::optional<Instant> shut;
-    Id ground, cell;                 ///< as logged
+    Id ground, cell;  ///< as logged
     std::optional<double> lat, lon, position_u_m;
     std::string position_from;
-    double share = 1;                ///< of the load; a blank share is 1 or what the trip's others leave
-    bool counts = true;              ///< false where the outcome says that nothing was released at sea
+    double share = 1;    ///< of the load; a blank share is 1 or what the trip's others leave
+    bool counts = true;  ///< false where the outcome says that nothing was released at sea
 
     /// The release's own number, or the trip's.
     [[nodiscard]] const std::string& label() const { return row != nullptr ? row->release : trip->trip; }
