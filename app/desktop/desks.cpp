@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desktop/desks.h"
 
+#include "forms/barge/barge_desk.h"
 #include "forms/consent/limits_leaf.h"
 #include "forms/consent/releases_leaf.h"
 #include "forms/consent/return_leaf.h"
-#include "forms/barge/barge_desk.h"
 #include "forms/shared/main_window.h"
 #include "forms/shared/records_leaf.h"
 #include "forms/works/burndown_leaf.h"
@@ -45,10 +45,7 @@ std::vector<Desk> make_desks(BookSession& session) {
     barge.push_back(records(session, "records", tr("Records"), "table",
                             {"trip", "load", "shift", "station", "tally", "delay"}));
     return {
-        {QStringLiteral("barge"),
-         tr("Barge desk"),
-         tr("skipper, tug master"),
-         QStringLiteral("barge"),
+        {QStringLiteral("barge"), tr("Barge desk"), tr("skipper, tug master"), QStringLiteral("barge"),
          std::move(barge)},
         {QStringLiteral("works"),
          tr("Works desk"),
