@@ -17,8 +17,12 @@ int number_at(const std::string& text, std::size_t at) {
     return std::stoi(text.substr(at, 2));
 }
 
-/// "09-01..10-15"
+/// "09-01..10-15", or one day: "12-25"
 TimeRule::DateSpan date_span(const std::string& text) {
+    if (text.size() == 5) {
+        const int day = number_at(text, 0) * 100 + number_at(text, 3);
+        return {day, day};
+    }
     return {number_at(text, 0) * 100 + number_at(text, 3), number_at(text, 7) * 100 + number_at(text, 10)};
 }
 
@@ -89,8 +93,8 @@ Checked<TimeRule> time_rule_from(const json& body) {
         }
         for (const auto& day : body.value("weekdays", json::array()))
             rule.weekdays.push_back(weekday_from(day));
-        rule.needs_more =
-            rule.needs_more || body.contains("daylight") || body.contains("tide") || body.contains("tied_to");
+        rule.needs_more = rule.needs_more || body.contains("daylight") || body.contains("tide_level_m") ||
+                          body.contains("tied_to");
         return rule;
     } catch (const std::exception& error) {
         return Refusal{"condition-does-not-read", "", std::string("its times do not read: ") + error.what(),
