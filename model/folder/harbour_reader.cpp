@@ -6,10 +6,25 @@
 #include "model/folder/json_text.h"
 #include "model/folder/member_reader.h"
 #include "model/folder/row_check.h"
+#include "model/unit/time_text.h"
 
 namespace spoilbook {
 
 namespace {
+
+std::optional<Instant> time_in(const nlohmann::json& object, const char* member, const Zone& zone) {
+    const auto found = object.find(member);
+    if (found == object.end() || !found->is_string()) return std::nullopt;
+    const auto at = parse_instant_or_day(found->get<std::string>(), zone);
+    // What is no time has been refused by its shape.
+    return at ? std::optional(*at) : std::nullopt;
+}
+
+void check_order(const nlohmann::json& campaign, const std::string& path, const JsonReading& reading) {
+    const auto from = time_in(campaign, "from", reading.zone), to = time_in(campaign, "to", reading.zone);
+    if (!from || !to || !(*to < *from)) return;
+    reading.refuse("backwards", path, "to lies before from", "correct one of the two");
+}
 
 void check_campaigns(const nlohmann::json& harbour, const JsonReading& reading) {
     const auto campaigns = items_of(harbour, "campaigns", "", reading);
@@ -17,6 +32,7 @@ void check_campaigns(const nlohmann::json& harbour, const JsonReading& reading) 
         const std::string path = item_path("campaigns", i);
         if (campaigns[i]->is_object()) {
             check_object(*campaigns[i], campaign_shape(), path, reading);
+            check_order(*campaigns[i], path, reading);
         } else {
             reading.refuse("wrong-type", path, what_it_is(*campaigns[i]) + " stands here",
                            "a campaign is {name, from, to}");

@@ -87,6 +87,11 @@ class Definition {
         kind_.fields.back().within = std::move(within);
         return *this;
     }
+    /// Of the integer just described the values, of the numbers how many may stand.
+    Definition& allowed(std::vector<std::int64_t> counts) {
+        kind_.fields.back().allowed = std::move(counts);
+        return *this;
+    }
     /// Marks the field just described as our own optional one.
     Definition& added() {
         kind_.fields.back().added = true;

@@ -20,6 +20,11 @@ Refusal out_of_range(const Field& field, double value) {
             "it must be " + range_text(field)};
 }
 
+bool is_allowed(const Field& field, std::int64_t value) {
+    return field.allowed.empty() ||
+           std::find(field.allowed.begin(), field.allowed.end(), value) != field.allowed.end();
+}
+
 bool within(const Field& field, double value) {
     return !field.bounded || (value >= field.low && value <= field.high);
 }
@@ -42,6 +47,10 @@ Checked<Value> parse_integer_field(const Field& field, std::string_view text) {
     }
     if (!within(field, static_cast<double>(*number)))
         return out_of_range(field, static_cast<double>(*number));
+    if (!is_allowed(field, *number)) {
+        return Refusal{"out-of-range", "", fmt::format("{} is no {}", *number, field.name),
+                       fmt::format("it must be {}", fmt::join(field.allowed, " or "))};
+    }
     return Value{*number};
 }
 
@@ -53,6 +62,10 @@ Checked<Value> parse_numbers_field(const Field& field, std::string_view text) {
     }
     for (const double number : *numbers) {
         if (!within(field, number)) return out_of_range(field, number);
+    }
+    if (!is_allowed(field, static_cast<std::int64_t>(numbers->size()))) {
+        return Refusal{"out-of-range", "", fmt::format("{} numbers stand in {}", numbers->size(), field.name),
+                       fmt::format("there must be {}", fmt::join(field.allowed, " or "))};
     }
     return Value{numbers_text(*numbers)};
 }

@@ -37,8 +37,9 @@ struct Field {
     bool day_allowed = false;
     bool added = false;  ///< our own optional column: left out of an export while it is blank everywhere
     std::vector<std::string> choices{};
-    std::string refers_to{};  ///< kind referred to
-    std::string within{};     ///< for labels unique only within a parent: the field that names the parent
+    std::vector<std::int64_t> allowed{};  ///< of an integer: its values; of numbers: how many; empty: any
+    std::string refers_to{};              ///< kind referred to
+    std::string within{};  ///< for labels unique only within a parent: the field that names the parent
 };
 
 /// How a kind stands in a book folder.

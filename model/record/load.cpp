@@ -15,8 +15,10 @@ const Definition<Load>& definition() {
             .numbers("dips_m", &Load::dips_m, "m", 0, 50, "ullage dips, coaming down to the spoil")
             .numbers("light_draughts_m", &Load::light_draughts_m, "m", 0, 30,
                      "light: FP FS MP MS AP AS, or FP FS AP AS")
+            .allowed({6, 4})
             .numbers("full_draughts_m", &Load::full_draughts_m, "m", 0, 30,
                      "full: FP FS MP MS AP AS, or FP FS AP AS")
+            .allowed({6, 4})
             .number("dock_density_t_m3", &Load::dock_density_t_m3, "t/m³", 0.95, 1.1, "water when read full")
             .number("stated_hopper_m3", &Load::stated_hopper_m3, "m³", 0, 20000, "hopper volume as stated")
             .number("stated_in_situ_m3", &Load::stated_in_situ_m3, "m³", 0, 20000, "in-situ volume as stated")
@@ -59,6 +61,7 @@ const Definition<LightReading>& definition() {
             .ref("barge", &LightReading::barge, "barge", "the barge")
             .instant("time", &LightReading::time, "when")
             .numbers("draughts_m", &LightReading::draughts_m, "m", 0, 30, "FP FS MP MS AP AS, or FP FS AP AS")
+            .allowed({6, 4})
             .number("density_t_m3", &LightReading::density_t_m3, "t/m³", 0.95, 1.1, "density of the water")
             .number("hopper_water_m3", &LightReading::hopper_water_m3, "m³", 0, 20000,
                     "water in the empty hopper")

@@ -53,6 +53,7 @@ const Definition<Barge>& definition() {
                     "density the table was made for; blank: the book's water")
             .integer("draught_mean", &Barge::draught_mean, 6, 8,
                      "divisor of the mean of means: 8, or 6 for a box hull")
+            .allowed({6, 8})
             .number("ullage_u_m", &Barge::ullage_u_m, "m", 0, 5, "standard uncertainty of one ullage reading")
             .number("draught_u_m", &Barge::draught_u_m, "m", 0, 5,
                     "standard uncertainty of one draught reading")

@@ -66,6 +66,7 @@ class AnyBook {
             case FieldType::number:
                 return below(3) == 0 ? std::clamp(std::round(number), field.low, field.high) : number;
             case FieldType::integer:
+                if (!field.allowed.empty()) return field.allowed[below(field.allowed.size())];
                 return static_cast<std::int64_t>(number);
             case FieldType::instant:
                 return std::int64_t{946684800000} + static_cast<std::int64_t>(share() * 1.9e12);
@@ -74,8 +75,13 @@ class AnyBook {
                        std::to_string(below(10));
             case FieldType::choice:
                 return field.choices[below(field.choices.size())];
-            case FieldType::numbers:
-                return numbers_text({number, field.low, std::min(field.high, field.low + 1)});
+            case FieldType::numbers: {
+                std::vector<double> numbers{number, field.low, std::min(field.high, field.low + 1)};
+                if (!field.allowed.empty())
+                    numbers.resize(static_cast<std::size_t>(field.allowed[below(field.allowed.size())]),
+                                   number);
+                return numbers_text(numbers);
+            }
             case FieldType::table:
                 return table_text({{0, 20 * share()}, {20 * share(), 1}});
             case FieldType::json:
