@@ -38,15 +38,18 @@ Checked<Done> check_header(SQLite::Database& db, const std::string& path) {
                    "open it with that program, or a newer one"};
 }
 
-/// SQLite wants to write its index of the WAL even to read; where the folder forbids that and no WAL is
-/// there, the file can be read as it stands.
+/// SQLite wants to write its index of the WAL even to read; where the folder or the disk forbids that and
+/// nothing waits in a WAL, the file can be read as it stands.
 std::unique_ptr<SQLite::Database> open_reader(const std::string& path) {
     try {
         auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READONLY);
         db->execAndGet("PRAGMA schema_version");
         return db;
     } catch (const SQLite::Exception& error) {
-        if (error.getErrorCode() != SQLITE_CANTOPEN || fs::exists(path + "-wal")) throw;
+        const int code = error.getErrorCode() & 0xff;
+        std::error_code none;
+        const auto waiting = fs::file_size(path + "-wal", none);
+        if ((code != SQLITE_CANTOPEN && code != SQLITE_READONLY) || (!none && waiting > 0)) throw;
     }
     std::string uri = "file:";
     for (const char c : path) {
