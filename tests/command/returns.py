@@ -1,0 +1,101 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""The month's return: what is missing, what is written, and that the same book gives the same bytes."""
+import os
+import subprocess
+
+from trade import CONDITIONS, CONSENT, Trade, changed, season
+
+SEASON = season()
+AS_AT = ("--as-at", "2025-12-05T09:00+13:00")
+
+
+class Returns(Trade):
+    def signed(self, **changes):
+        self.new(**changes)
+        for shift in ("S-1", "S-2"):
+            self.write("sign", self.book, shift, at="2025-12-02T09:00+13:00")
+
+    def month(self, *words, status=0, env=None):
+        return self.ask("return", self.book, "--period", "2025-11", *AS_AT, "--by", "Caro", *words, status=status,
+                        env=env)
+
+    def test_a_shift_that_is_not_signed_is_missing_and_nothing_is_written(self):
+        self.new()
+        said = self.month("--out", self.path("out"), status=1)
+        self.assertIn({"what": "the shift is not signed", "where": "shift S-2"}, said["missing"])
+        self.assertFalse(os.path.exists(self.path("out")))
+        for key in ("missing", "totals", "sealed"):
+            self.assertIn(key, said)
+
+    def test_a_release_without_a_position_holds_the_return(self):
+        self.signed(trips_csv=changed(SEASON["trips.csv"], "T-2", lat="", lon=""))
+        said = self.month(status=1)
+        self.assertTrue(any("T-2" in m["where"] for m in said["missing"]), said["missing"])
+
+    def test_a_period_that_is_not_over_is_missing_something(self):
+        self.signed()
+        for time, over in (("2026-01-31T23:59:59+13:00", False), ("2026-02-01T00:00+13:00", True)):
+            self.ask("return", self.book, "--period", "2026-01", "--as-at", time, status=0 if over else 1)
+
+    def test_a_return_holds_what_the_month_released(self):
+        self.signed()
+        said = self.month("--out", self.path("out"))
+        self.assertEqual([], said["missing"])
+        self.assertAlmostEqual(630, said["totals"]["in_situ_m3"], delta=1e-6)
+        self.assertEqual(3, said["totals"]["trips"])
+        with open(os.path.join(self.path("out"), "trips.csv"), encoding="utf-8") as trips:
+            self.assertEqual(3, sum(line.startswith("T-") for line in trips))
+
+    def test_anyone_can_check_the_files_by_their_sums(self):
+        self.signed()
+        self.month("--out", self.path("out"))
+        there = sorted(os.listdir(self.path("out")))
+        for name in ("SHA256SUMS", "return.json", "return.pdf", "trips.csv"):
+            self.assertIn(name, there)
+        checked = subprocess.run(["sha256sum", "-c", "SHA256SUMS"], cwd=self.path("out"), capture_output=True,
+                                 text=True, check=False)
+        self.assertEqual(0, checked.returncode, checked.stdout)
+
+    def test_the_same_book_and_as_at_give_the_same_bytes_in_any_zone_and_language(self):
+        self.signed()
+        self.month("--out", self.path("out"))
+        self.month("--out", self.path("out2"), env={"TZ": "America/St_Johns", "LANG": "de_DE.UTF-8",
+                                                    "LC_ALL": "C.UTF-8"})
+        same = subprocess.run(["diff", "-rq", self.path("out"), self.path("out2")], capture_output=True, text=True,
+                              check=False)
+        self.assertEqual("", same.stdout)
+
+    def test_a_nil_month_is_a_return_too_and_its_totals_are_zero(self):
+        self.signed()
+        said = self.ask("return", self.book, "--period", "2026-01", "--as-at", "2026-02-03T09:00+13:00", "--out",
+                        self.path("out"))
+        self.assertEqual((0, 0), (said["totals"]["trips"], said["totals"]["in_situ_m3"]))
+        self.assertTrue(os.path.exists(os.path.join(self.path("out"), "return.pdf")))
+
+    def test_a_return_never_writes_over_another(self):
+        self.signed()
+        self.month("--out", self.path("out"))
+        self.month("--out", self.path("out"), status=1)
+
+    def test_a_text_that_begins_like_a_formula_is_guarded_in_the_schedule(self):
+        self.signed(trips_csv=changed(SEASON["trips.csv"], "T-2", remarks="=HYPERLINK(1)"))
+        self.month("--out", self.path("out"))
+        with open(os.path.join(self.path("out"), "trips.csv"), encoding="utf-8") as trips:
+            text = trips.read()
+        self.assertIn("HYPERLINK", text)
+        self.assertNotIn(",=HYPERLINK", text)
+        self.assertNotIn(',"=HYPERLINK', text)
+
+    def test_a_limit_that_was_passed_stands_against_compliance_and_is_no_refusal(self):
+        self.signed()
+        self.assertTrue(any("2" in reason for reason in self.month()["reasons"]))
+
+    def test_no_limit_passed_and_nothing_stands_against_it(self):
+        conditions = [dict(CONDITIONS[1], value=700)]
+        self.signed(consents_json={"consents": [dict(CONSENT, conditions=conditions)]})
+        self.assertEqual([], self.month()["reasons"])
+
+    def test_a_period_that_is_no_month_is_not_answered(self):
+        self.new()
+        for period in ("2025-13", "2025-1", "November", ""):
+            self.assertNotEqual(0, self.sbk("return", self.book, "--period", period).returncode, period)

@@ -1,0 +1,34 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Every test of the command line: run_all.py --sbk PATH [--only WORD]; the last line is "N passed, N failed"."""
+import argparse
+import importlib
+import os
+import sys
+import unittest
+
+HERE = os.path.dirname(os.path.abspath(__file__))
+FAMILIES = ("folder_refused", "folder_taken_in", "times", "counting", "limits", "releases", "writing", "journal",
+            "files", "returns", "usage", "sample")
+
+
+def main():
+    arguments = argparse.ArgumentParser(description=__doc__)
+    arguments.add_argument("--sbk", required=True)
+    arguments.add_argument("--only", default="", help="the tests whose name holds this word")
+    given = arguments.parse_args()
+    os.environ["SPOILBOOK_SBK"] = os.path.abspath(given.sbk)
+    sys.dont_write_bytecode = True
+    sys.path.insert(0, HERE)
+    suite = unittest.TestSuite()
+    for family in FAMILIES:
+        for case in unittest.defaultTestLoader.loadTestsFromModule(importlib.import_module(family)):
+            suite.addTests(test for test in case if given.only in test.id())
+    result = unittest.TextTestRunner(verbosity=1).run(suite)
+    failed = len(result.failures) + len(result.errors)
+    print(f"{result.testsRun - failed - len(result.skipped)} passed, {failed} failed")
+    return 1 if failed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,89 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""The sample season: its steps play, and its figures are those that sample-db's own check works out."""
+import os
+import subprocess
+import sys
+from collections import Counter
+from zoneinfo import ZoneInfo
+
+from trade import SBK, Trade
+
+SAMPLE = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "sample-db")
+ZONE = ZoneInfo("Pacific/Auckland")
+AS_AT = ("--as-at", "2026-05-30T18:00+12:00")
+# sample-db/README.md: releases a month, August to May, with January nil.
+MONTHS = dict(zip(("2025-08", "2025-09", "2025-10", "2025-11", "2025-12", "2026-02", "2026-03", "2026-04", "2026-05"),
+                  (58, 66, 71, 73, 52, 70, 72, 68, 70)))
+
+
+class Sample(Trade):
+    def setUp(self):
+        super().setUp()
+        made = subprocess.run([os.path.join(SAMPLE, "make-book"), SBK, os.path.join(SAMPLE, "marram"), self.book],
+                              capture_output=True, text=True, check=False)
+        self.assertEqual(0, made.returncode, made.stderr)
+
+    def test_the_steps_play_and_the_figures_are_those_of_the_check(self):
+        season = self.season()
+        self.assertEqual("intact", self.ask("journal", self.book, "--check")["state"])
+        self.assertEqual(600, self.total(*AS_AT)["trips"])
+        self.assertEqual(MONTHS, {r["month"]: r["trips"] for r in self.volumes(*AS_AT, "--by", "month")})
+        self.months_agree(season)
+        self.claims_agree(season)
+        self.limits_agree(season)
+        self.stories_are_there()
+
+    @staticmethod
+    def season():
+        """The season as sample-db/check reads it, with the one load that the steps correct."""
+        sys.path.insert(0, SAMPLE)
+        from checks.season import Season
+
+        class Corrected(Season):
+            def _csv(self, name):
+                rows = super()._csv(name)
+                for row in rows if name == "loads.csv" else ():
+                    if row["load"] == "L-0593":
+                        row["dips_m"] = "0.26 0.26 0.27 0.23 0.30 0.34"
+                return rows
+
+        return Corrected(os.path.join(SAMPLE, "marram"))
+
+    def agree(self, mine, theirs, what):
+        self.assertEqual(set(mine), set(theirs), what)
+        for key, value in mine.items():
+            self.assertAlmostEqual(value, theirs[key], delta=1e-6 * max(1, value), msg=f"{what} {key}")
+
+    def months_agree(self, season):
+        mine = Counter()
+        for release in season.releases:
+            mine[f"{release.end.astimezone(ZONE):%Y-%m}"] += release.in_situ_m3
+        self.agree(mine, {r["month"]: r["in_situ_m3"] for r in self.volumes(*AS_AT, "--by", "month")}, "month")
+
+    def claims_agree(self, season):
+        mine = Counter()
+        for release in season.releases:
+            for claim, m3 in season.by_claim[release.trip["load"]].items():
+                mine[claim] += release.share * m3
+        self.agree(mine, {r["claim"]: r["in_situ_m3"] for r in self.volumes(*AS_AT, "--by", "claim")}, "claim")
+
+    def limits_agree(self, season):
+        limits = self.limits(*AS_AT)
+        whole = sum(r.in_situ_m3 for r in season.releases)
+        may = sum(r.in_situ_m3 for r in season.releases if f"{r.end.astimezone(ZONE):%Y-%m}" == "2026-05")
+        fb2 = sum(r.share * season.by_claim[r.trip["load"]].get("FB2", 0) for r in season.releases)
+        for condition, limit, used in (("3", 240000, whole), ("4", 215000, whole), ("5", 26000, may),
+                                       ("6", 20000, fb2)):
+            row = limits[condition]
+            self.assertAlmostEqual(limit, row["limit"], delta=1e-9)
+            self.assertAlmostEqual(used, row["used"], delta=1e-6 * used, msg=condition)
+            self.assertIsNone(row["first_over"])
+
+    def stories_are_there(self):
+        rows = self.ask("releases", self.book, *AS_AT)["rows"]
+        self.assertEqual(1, sum(r["verdict"] == "outside" for r in rows))
+        outside = next(r for r in rows if r["verdict"] == "outside")
+        self.assertAlmostEqual(-80, outside["distance_to_boundary_m"], delta=1)
+        mended = next(r for r in rows if r["trip"] == "T-0573")
+        self.assertEqual("inside", mended["verdict"])
+        self.assertAlmostEqual(400, mended["distance_to_boundary_m"], delta=3)

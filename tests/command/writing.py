@@ -1,0 +1,140 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Logging, signing, correcting, undo and redo, and how a record came to be so."""
+from trade import Trade
+
+
+class Writing(Trade):
+    def setUp(self):
+        super().setUp()
+        self.new()
+        self.minutes = 0
+
+    def log(self, *words, by="Ana", status=0):
+        self.minutes += 1
+        return self.write(*(words[:1] + (self.book,) + words[1:]), by=by, status=status,
+                          at=f"2026-01-05T10:{self.minutes:02}+13:00")
+
+    def fields(self, kind, label):
+        return self.ask("show", self.book, kind, label)["fields"]
+
+    def code(self, *words, by="Ana"):
+        before = self.ask("journal", self.book)["entries"]
+        said = self.log(*words, by=by, status=1)
+        self.assertEqual(before, self.ask("journal", self.book)["entries"], "a refused change left an entry")
+        return said["refusals"][0]["code"]
+
+    def test_a_record_that_is_not_there_is_made_and_one_that_is_changed(self):
+        self.assertEqual("made", self.log("log", "trip", "T-4", "load=L-4", "release_end=2025-11-03T19:00")["done"])
+        self.assertEqual("changed", self.log("log", "trip", "T-4", "remarks=fair run")["done"])
+        self.assertEqual("unchanged", self.log("log", "trip", "T-4", "remarks=fair run")["done"])
+        fields = self.fields("trip", "T-4")
+        self.assertEqual(("L-4", "2025-11-03T19:00:00+13:00", "fair run"),
+                         (fields["load"], fields["release_end"], fields["remarks"]))
+        self.assertEqual(4, self.total()["trips"])
+
+    def test_a_blank_value_clears_a_column(self):
+        self.log("log", "trip", "T-1", "cell=")
+        self.assertIsNone(self.fields("trip", "T-1")["cell"])
+
+    def test_what_a_folder_is_refused_for_a_person_is_too(self):
+        for code, column in (("out-of-range", "lat=-91"), ("unknown-column", "latt=-40"), ("not-a-number", "lat=x"),
+                             ("unknown-reference", "load=L-99"), ("ambiguous-time", "returned=2026-04-05T02:30"),
+                             ("end-before-start", "release_end=2025-10-31T23:00")):
+            with self.subTest(column):
+                self.assertEqual(code, self.code("log", "trip", "T-1", column))
+
+    def test_a_kind_that_is_none_is_refused_with_the_nearest(self):
+        self.assertEqual("unknown-kind", self.code("log", "tripp", "T-1", "lat=-40"))
+
+    def test_a_label_stands_once_in_its_kind(self):
+        self.assertEqual("twice", self.code("log", "trip", "T-2", "trip=T-1"))
+        self.log("log", "trip", "T-2", "trip=T-02")
+        self.assertEqual("L-2", self.fields("trip", "T-02")["load"])
+        self.assertEqual("no-such-row", self.code("log", "trip", "T-77", "trip=T-1"))
+
+    def test_a_label_is_trimmed_and_never_blank(self):
+        self.assertEqual("changed", self.log("log", "trip", "  T-2 ", "remarks=same trip")["done"])
+        self.assertEqual("blank-id", self.code("log", "trip", "   ", "remarks=x"))
+        self.assertEqual("blank-id", self.code("log", "trip", "T-2", "trip="))
+
+    def test_text_that_is_not_utf_8_is_refused(self):
+        broken = b"\xff\xfe".decode("utf-8", "surrogateescape")
+        self.assertEqual("not-utf-8", self.code("log", "trip", "T-2", "remarks=" + broken))
+        self.assertEqual("not-utf-8", self.code("log", "trip", broken, "load=L-1"))
+
+    def test_a_column_is_given_once(self):
+        self.assertEqual("twice", self.code("log", "trip", "T-2", "remarks=a", "remarks=b"))
+
+    def test_what_is_struck_out_counts_no_more_and_comes_back_by_undo(self):
+        self.log("log", "trip", "T-3", "struck=yes")
+        self.assertEqual(2, self.total()["trips"])
+        self.log("undo")
+        self.assertEqual(3, self.total()["trips"])
+        self.assertEqual("not-a-choice", self.code("log", "trip", "T-3", "struck=maybe"))
+
+    def test_something_signed_changes_only_with_a_reason(self):
+        self.log("sign", "S-1")
+        self.assertEqual("signed", self.code("log", "load", "L-1", "dips_m=1.1 1.1"))
+        self.assertEqual("signed", self.code("log", "station", "ST-1", "heading_deg=90", "claim=Q2"))
+        self.log("log", "load", "L-1", "dips_m=1.1 1.1", "--why", "the ticket is a decimetre deeper")
+        self.assertEqual("1.1 1.1", self.fields("load", "L-1")["dips_m"])
+
+    def test_blanks_are_no_reason(self):
+        self.log("sign", "S-1")
+        self.assertEqual("signed", self.code("log", "load", "L-1", "dips_m=1.1 1.1", "--why", "   "))
+
+    def test_a_field_that_was_blank_when_signed_is_filled_later_and_marked(self):
+        self.log("sign", "S-1")
+        self.log("log", "load", "L-1", "ground_note=soft on top")
+        step = self.ask("show", self.book, "load", "L-1", "--history")["history"][-1]
+        self.assertTrue(step["after_signing"])
+
+    def test_a_shift_is_signed_once_and_by_somebody(self):
+        self.assertEqual(1, self.sbk("sign", self.book, "S-1").returncode)
+        self.log("sign", "S-1")
+        self.log("sign", "S-1", by="Bram", status=1)
+        self.log("sign", "S-9", status=1)
+        self.assertEqual("Ana", self.fields("shift", "S-1")["signed_by"])
+
+    def test_the_history_says_who_when_why_and_old_to_new(self):
+        self.log("sign", "S-1")
+        self.log("log", "load", "L-1", "dips_m=1.1 1.1", "--why", "misread")
+        steps = self.ask("show", self.book, "load", "L-1", "--history")["history"]
+        self.assertEqual(["import", "correct"], [s["kind"] for s in steps])
+        self.assertEqual(("Ana", "misread", "2026-01-05T10:02:00+13:00"),
+                         (steps[1]["who"], steps[1]["why"], steps[1]["at"]))
+        self.assertEqual([{"column": "dips_m", "before": "1 1 1", "after": "1.1 1.1"}], steps[1]["fields"])
+
+    def test_undo_takes_back_the_newest_change_and_redo_restores_it(self):
+        self.log("log", "trip", "T-1", "remarks=one")
+        self.log("log", "trip", "T-1", "remarks=two")
+        self.log("undo")
+        self.assertEqual("one", self.fields("trip", "T-1")["remarks"])
+        self.log("undo")
+        self.assertIsNone(self.fields("trip", "T-1")["remarks"])
+        self.log("redo")
+        self.log("redo")
+        self.assertEqual("two", self.fields("trip", "T-1")["remarks"])
+        self.log("redo", status=1)
+        self.assertEqual("intact", self.ask("journal", self.book, "--check")["state"])
+
+    def test_undo_takes_back_only_ones_own(self):
+        self.log("log", "trip", "T-1", "remarks=one")
+        self.log("undo", by="Bram", status=1)
+        self.assertEqual("one", self.fields("trip", "T-1")["remarks"])
+
+    def test_undo_is_refused_where_a_later_entry_stands_on_it_and_names_it(self):
+        made = self.log("log", "trip", "T-1", "remarks=one")["entry"]
+        later = self.log("log", "trip", "T-1", "remarks=two", by="Bram")["entry"]
+        said = self.log("undo", status=1)
+        self.assertIn(later, str(said["refusals"]), made)
+        self.assertEqual("two", self.fields("trip", "T-1")["remarks"])
+
+    def test_known_at_gives_what_the_book_knew_then(self):
+        first = self.log("log", "load", "L-1", "dips_m=2 2")["entry"]
+        self.log("log", "load", "L-1", "dips_m=3 3")
+        for point, in_situ in (("pontoon:1", 630), (first, 550), ("2026-01-05T10:01+13:00", 550),
+                               ("2026-01-05T10:00:59+13:00", 630), ("2026-01-05T10:02+13:00", 470)):
+            with self.subTest(point):
+                self.assertAlmostEqual(in_situ, self.total("--known-at", point)["in_situ_m3"], delta=1e-6)
+        self.ask("volumes", self.book, "--known-at", "pontoon:99", status=1)
