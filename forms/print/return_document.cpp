@@ -30,6 +30,12 @@ const LimitState* tightest(const ReturnFacts& facts) {
     return most;
 }
 
+std::string late_note(const ReturnFacts& facts) {
+    std::string note = fmt::format("{} logged over 24 h late", facts.late_entries);
+    if (facts.imported_entries > 0) note += fmt::format(", {} brought by folder", facts.imported_entries);
+    return note;
+}
+
 Answer answer_of(const ReturnFacts& facts) {
     Answer answer;
     const bool complied = facts.reasons.empty();
@@ -50,7 +56,7 @@ Answer answer_of(const ReturnFacts& facts) {
     answer.figures.push_back({"Released, hopper", tenths_shown(facts.printed.hopper_m3), "m³",
                               hopper ? "± " + whole_shown(hopper->u()) + " m³" : "", "", Mark::none});
     answer.figures.push_back({"Releases", std::to_string(facts.schedule.size()), "",
-                              fmt::format("{} entered over 24 h late", facts.late_entries), "", Mark::none});
+                              late_note(facts), "", Mark::none});
     if (const auto* state = tightest(facts)) {
         answer.figures.push_back(
             {"Least headroom", headroom_shown(*state), unit_shown(state->quantity),

@@ -99,9 +99,9 @@ class Checker {
         const auto& map = ledger_.grounds();
         if (map.crs() && planned_.lat && planned_.lon)
             return map.crs()->project(LonLat{*planned_.lat, *planned_.lon});
-        const Area* cell = planned_.cell ? map.cell(planned_.cell) : nullptr;
-        if (cell == nullptr) return std::nullopt;
-        return farthest_inside(*cell);
+        const Area cell = map.open_cell(planned_.cell);
+        if (cell.parts.empty()) return std::nullopt;
+        return farthest_inside(cell);
     }
 
     [[nodiscard]] CheckReason judge_time(const json& body) const {

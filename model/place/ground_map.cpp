@@ -40,19 +40,19 @@ GroundMap::GroundMap(const Season& season) {
     const auto crs = Crs::from_epsg(static_cast<int>(*season.harbour.epsg));
     if (!crs) return;
     crs_ = *crs;
-    std::unordered_map<Id, std::vector<Area>> exclusions;
     for (const auto& cell : season.cells.rows()) {
         const auto area = area_from_text(cell.geometry, cell.crs, *crs_);
         if (!area) continue;
         parts_.emplace(cell.id, *area);
+        ground_of_.emplace(cell.id, cell.ground);
         if (cell.kind == "exclusion")
-            exclusions[cell.ground].push_back(*area);
+            exclusions_of_[cell.ground].push_back(*area);
         else
             cells_of_[cell.ground].push_back(cell.id);
     }
     for (const auto& ground : season.grounds.rows()) {
         const auto area = area_from_text(ground.geometry, ground.crs, *crs_);
-        if (area) open_grounds_.emplace(ground.id, without(*area, exclusions[ground.id]));
+        if (area) open_grounds_.emplace(ground.id, without(*area, exclusions_of_[ground.id]));
     }
 }
 
@@ -64,6 +64,13 @@ const Area* GroundMap::open_ground(const Id& ground) const {
 const Area* GroundMap::cell(const Id& cell) const {
     const auto place = parts_.find(cell);
     return place == parts_.end() ? nullptr : &place->second;
+}
+
+Area GroundMap::open_cell(const Id& id) const {
+    const Area* whole = cell(id);
+    if (whole == nullptr) return {};
+    const auto exclusions = exclusions_of_.find(ground_of_.at(id));
+    return exclusions == exclusions_of_.end() ? *whole : without(*whole, exclusions->second);
 }
 
 std::optional<EastNorth> GroundMap::place_of(const ReleaseView& release) const {

@@ -23,7 +23,8 @@ class GroundMap {
     /// The ground less its exclusions; null where there is none of that id.
     [[nodiscard]] const Area* open_ground(const Id& ground) const;
     [[nodiscard]] const Area* cell(const Id& cell) const;
-    [[nodiscard]] const Area* exclusion(const Id& exclusion) const { return cell(exclusion); }
+    /// The cell less its ground's exclusions; empty where there is none of that id.
+    [[nodiscard]] Area open_cell(const Id& cell) const;
     /// Where the doors opened, on the map; nothing where no position is recorded.
     [[nodiscard]] std::optional<EastNorth> place_of(const ReleaseView& release) const;
     /// The cell of the release's ground that holds its position; nil where none does.
@@ -36,6 +37,8 @@ class GroundMap {
     std::unordered_map<Id, Area> open_grounds_;
     std::unordered_map<Id, Area> parts_;
     std::unordered_map<Id, std::vector<Id>> cells_of_;
+    std::unordered_map<Id, std::vector<Area>> exclusions_of_;
+    std::unordered_map<Id, Id> ground_of_;
 };
 
 /// Reads a geometry kept in the book (GeoJSON text, and its crs: blank for lon/lat) into the map's CRS.

@@ -120,7 +120,7 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
     facts.limits_at = std::min(ask.as_at, period->to - 1);
     facts.journal_head = ask.journal_head;
     facts.made_by = ask.made_by;
-    facts.schedule = schedule_of(ledger, *period, ask.as_at);
+    facts.schedule = schedule_of(ledger, *period, ask.as_at, ask.import_stamps_ms);
     facts.totals = volumes(ledger, ask.as_at, {}, *period).front();
     for (const auto& line : facts.schedule)
         add_to(facts.printed, line, line.in_situ_m3);
@@ -133,8 +133,10 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
     if (!unread.empty()) return unread;
     facts.events = events_in(ledger.season(), *period, ask.as_at);
     facts.factors = factors_used(ledger, facts.schedule);
-    facts.late_entries = static_cast<std::size_t>(std::count_if(facts.schedule.begin(), facts.schedule.end(),
-                                                                [](const auto& line) { return line.late; }));
+    for (const auto& line : facts.schedule) {
+        facts.late_entries += line.late ? 1 : 0;
+        facts.imported_entries += line.imported ? 1 : 0;
+    }
     facts.reasons = reasons_of(facts);
     facts.missing = missing_in(ledger, facts);
     return facts;

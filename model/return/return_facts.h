@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <set>
+
 #include "model/answer/release_places.h"
 #include "model/answer/volumes.h"
 #include "model/consent/limit.h"
@@ -24,6 +26,7 @@ struct ScheduleLine {
     std::string method;  ///< how its volume is known; empty: it is not
     std::optional<Tenths> hopper_m3, in_situ_m3;
     std::int64_t entered_ms = 0;  ///< when its row came into the book, ms UTC
+    bool imported = false;        ///< came with a book folder, not logged at a desk
     bool late = false;            ///< entered over 24 h after its release end
     std::vector<std::pair<std::string, Tenths>> in_situ_by_claim;  ///< sums to in_situ_m3
 };
@@ -60,7 +63,8 @@ struct ReturnFacts {
     std::vector<LimitState> limits;
     std::vector<const Event*> events;
     std::vector<std::string> factors;  ///< versions used
-    std::size_t late_entries = 0;
+    std::size_t late_entries = 0;      ///< logged at a desk over 24 h after the release end
+    std::size_t imported_entries = 0;
     std::vector<std::string>
         reasons;  ///< why compliance cannot be stated; empty: every limit and place complied
 };
@@ -71,6 +75,7 @@ struct ReturnAsk {
     Instant as_at;
     std::string journal_head;
     std::string made_by;
+    std::set<std::int64_t> import_stamps_ms;  ///< stamps of the journal's import entries
 };
 
 /// Gathers a month's return, what is missing included. Refused where the period is not a month. Knows no

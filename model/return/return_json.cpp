@@ -73,6 +73,7 @@ Json line_json(const ScheduleLine& line, const Zone& zone) {
     row["in_situ_m3"] = tenths(line.in_situ_m3);
     row["method"] = text_or_null(line.method);
     row["entered"] = instant_text(Instant{line.entered_ms}, zone);
+    row["from_folder"] = line.imported;
     row["late"] = line.late;
     row["remarks"] = text_or_null(release.trip->remarks);
     return row;
@@ -151,6 +152,7 @@ std::string return_json(const ReturnFacts& facts) {
         json["events"].push_back(event_json(*event, season.zone));
     json["factors"] = facts.factors;
     json["late_entries"] = facts.late_entries;
+    json["entries_from_folders"] = facts.imported_entries;
     json["compliance"] = {{"every_limit_and_place_complied", facts.reasons.empty()},
                           {"reasons", facts.reasons}};
     return json.dump(2) + "\n";

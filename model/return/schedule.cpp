@@ -94,7 +94,8 @@ std::vector<Tenths> shared_out(Tenths whole, const std::vector<double>& parts) {
     return shares;
 }
 
-std::vector<ScheduleLine> schedule_of(const Ledger& ledger, const Period& period, Instant as_at) {
+std::vector<ScheduleLine> schedule_of(const Ledger& ledger, const Period& period, Instant as_at,
+                                      const std::set<std::int64_t>& import_stamps_ms) {
     const Season& season = ledger.season();
     std::unordered_map<const ReleaseView*, ReleasePlace> places;
     for (auto& place : release_places(ledger, as_at))
@@ -109,7 +110,8 @@ std::vector<ScheduleLine> schedule_of(const Ledger& ledger, const Period& period
         fill_volume(season, ledger_line, line);
         const Id& row = line.release->row != nullptr ? line.release->row->id : line.release->trip->id;
         line.entered_ms = entered_ms(row);
-        line.late = line.entered_ms - ledger_line.at.utc_ms > ms_per_day;
+        line.imported = import_stamps_ms.count(line.entered_ms) > 0;
+        line.late = !line.imported && line.entered_ms - ledger_line.at.utc_ms > ms_per_day;
         schedule.push_back(std::move(line));
     }
     return schedule;
