@@ -3,6 +3,7 @@
 
 #include "app/command/command.h"
 #include "model/consent/release_check.h"
+#include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -31,12 +32,36 @@ Checked<Id> id_of(const Shelf<R>& shelf, std::string R::*member, const std::stri
     return unknown(option, name);
 }
 
+/// Several grounds may have a cell of one name: then the ground says which.
+Checked<Id> cell_of(const Season& season, const std::string& name, const Id& ground) {
+    std::optional<Id> found;
+    for (const auto& cell : season.cells.rows()) {
+        if (cell.cell != name || (ground && cell.ground != ground)) continue;
+        if (found)
+            return Refusal{"ambiguous", "--cell", "several grounds have a cell \"" + name + "\"",
+                           "give --ground"};
+        found = cell.id;
+    }
+    if (!found) return unknown("--cell", name);
+    return *found;
+}
+
+/// A number within its range; NaN and infinity, which compare as no number does, are none.
+CLI::Validator number_from(double low, double high) {
+    return {[low, high](const std::string& text) {
+                const auto number = parse_number(text);
+                if (number && *number >= low && *number <= high) return std::string();
+                return fmt::format("\"{}\" is no number from {} to {}", text, low, high);
+            },
+            fmt::format("{} to {}", low, high)};
+}
+
 Checked<PlannedRelease> planned_from(const Asked& asked, const Season& season) {
     PlannedRelease planned;
     const auto load = id_of(season.loads, &Load::load, asked.load, "--load");
     if (!load) return load.refusals();
     planned.load = *load;
-    const auto at = parse_instant(asked.at, season.zone);
+    const auto at = time_given("--at", asked.at, season.zone);
     if (!at) return at.refusals();
     planned.at = *at;
     if (!asked.ground.empty()) {
@@ -45,7 +70,7 @@ Checked<PlannedRelease> planned_from(const Asked& asked, const Season& season) {
         planned.ground = *ground;
     }
     if (!asked.cell.empty()) {
-        const auto cell = id_of(season.cells, &Cell::cell, asked.cell, "--cell");
+        const auto cell = cell_of(season, asked.cell, planned.ground);
         if (!cell) return cell.refusals();
         planned.cell = *cell;
     }
@@ -88,13 +113,16 @@ void add_check_command(CLI::App& program, Options& options, Task& task) {
     add_read_options(*check, options);
     check->add_option("--load", asked->load, "the load about to go")->required();
     check->add_option("--at", asked->at, "when the doors would open")->required();
-    check->add_option("--lat", asked->lat, "latitude, WGS 84");
-    check->add_option("--lon", asked->lon, "longitude, WGS 84");
+    auto* lat = check->add_option("--lat", asked->lat, "latitude, WGS 84")->check(number_from(-90, 90));
+    auto* lon = check->add_option("--lon", asked->lon, "longitude, WGS 84")->check(number_from(-180, 180));
+    lat->needs(lon);
+    lon->needs(lat);
     check->add_option("--position-u", asked->position_u_m, "standard uncertainty of the position, m")
-        ->check(CLI::NonNegativeNumber);
+        ->check(number_from(0, 100000));
     check->add_option("--ground", asked->ground, "the ground");
     check->add_option("--cell", asked->cell, "the cell; its point farthest from any edge is judged");
-    check->add_option("--wave-height", asked->wave_height_m, "significant wave height, m");
+    check->add_option("--wave-height", asked->wave_height_m, "significant wave height, m")
+        ->check(number_from(0, 30));
     check->callback([&options, &task, asked] {
         task = [&options, asked] {
             return read_book(options, [&](const Reading& reading) -> Checked<Said> {

@@ -90,15 +90,14 @@ Act act_of(const Options& options, EntryKind kind) {
     return {kind, clock_of(options), words_of("--by", options.by), words_of("--why", options.why)};
 }
 
-namespace {
-
-/// A time that is none is wrong usage; one that the zone makes ambiguous, or skips, is refused.
-Checked<Instant> as_at_of(const Options& options, const Zone& zone) {
-    auto as_at = parse_instant_or_day(options.as_at, zone);
-    if (!as_at && as_at.refusals().front().code == "not-a-time")
-        throw CLI::ValidationError("--as-at", one_line(as_at.refusals().front()));
-    return as_at;
+Checked<Instant> time_given(const std::string& option, const std::string& text, const Zone& zone) {
+    auto at = parse_instant_or_day(text, zone);
+    if (!at && at.refusals().front().code.rfind("not-a-", 0) == 0)
+        throw CLI::ValidationError(option, one_line(at.refusals().front()));
+    return at;
 }
+
+namespace {
 
 Checked<Reading> reading_of(const Options& options) {
     auto opened = Book::open_to_read(options.book);
@@ -115,7 +114,7 @@ Checked<Reading> reading_of(const Options& options) {
     reading.season = read_season(*reading.book);
     reading.as_at = clock_of(options);
     if (options.as_at.empty()) return reading;
-    const auto as_at = as_at_of(options, reading.season.zone);
+    const auto as_at = time_given("--as-at", options.as_at, reading.season.zone);
     if (!as_at) return as_at.refusals();
     reading.as_at = *as_at;
     return reading;

@@ -58,6 +58,10 @@ Instant clock_of(const Options& options);
 std::string device_of(const Options& options);
 Act act_of(const Options& options, EntryKind kind = EntryKind::change);
 
+/// A time, or a day for its midnight, as an option gives it. What is no time is wrong usage; what the zone
+/// makes ambiguous, or skips, is refused.
+Checked<Instant> time_given(const std::string& option, const std::string& text, const Zone& zone);
+
 /// What a read reads: the season as known at --known-at, and the instant of --as-at.
 struct Reading {
     std::optional<Book> book;
