@@ -109,6 +109,7 @@ Checked<Reading> reading_of(const Options& options) {
     if (!options.known_at.empty()) {
         const auto point = parse_known_at(*reading.book, options.known_at);
         if (!point) return point.refusals();
+        reading.head = head_at(*reading.book, *point);
         reading.book.emplace(known_at(*reading.book, *point));
     }
     reading.season = read_season(*reading.book);

@@ -46,7 +46,7 @@ Answer answer_of(const ReturnFacts& facts) {
                                       tenths_shown(facts.printed.in_situ_m3), month_shown(facts.period_name),
                                       facts.schedule.size());
     answer.sentence +=
-        complied ? " Every limit and every place of release was met."
+        complied ? " Every limit on quantities and every place of release was met."
                  : fmt::format(" {} matter{} stand against saying that everything was met: see below.",
                                facts.reasons.size(), facts.reasons.size() == 1 ? "" : "s");
     const auto& in_situ = facts.totals.amounts.in_situ_m3;
@@ -55,8 +55,8 @@ Answer answer_of(const ReturnFacts& facts) {
                               in_situ ? "± " + whole_shown(in_situ->u()) + " m³" : "", "", Mark::none});
     answer.figures.push_back({"Released, hopper", tenths_shown(facts.printed.hopper_m3), "m³",
                               hopper ? "± " + whole_shown(hopper->u()) + " m³" : "", "", Mark::none});
-    answer.figures.push_back({"Releases", std::to_string(facts.schedule.size()), "",
-                              late_note(facts), "", Mark::none});
+    answer.figures.push_back(
+        {"Releases", std::to_string(facts.schedule.size()), "", late_note(facts), "", Mark::none});
     if (const auto* state = tightest(facts)) {
         answer.figures.push_back(
             {"Least headroom", headroom_shown(*state), unit_shown(state->quantity),
@@ -87,9 +87,9 @@ Facts facts_of(const ReturnFacts& facts) {
 void add_statement(const ReturnFacts& facts, std::vector<Block>& blocks) {
     blocks.emplace_back(Heading{2, "Statement of compliance"});
     if (facts.reasons.empty()) {
-        blocks.emplace_back(
-            Paragraph{"Every limit in force stood at or below its value, and every release was inside its "
-                      "ground by at least twice the uncertainty of its position."});
+        blocks.emplace_back(Paragraph{
+            "Every limit on a quantity stood at or below its value, and every release was inside its "
+            "ground by at least twice the uncertainty of its position."});
         return;
     }
     blocks.emplace_back(Paragraph{"The following stands against saying that every condition was met:"});
@@ -98,6 +98,15 @@ void add_statement(const ReturnFacts& facts, std::vector<Block>& blocks) {
     for (std::size_t i = 0; i < facts.reasons.size(); ++i)
         table.rows.push_back({std::to_string(i + 1), facts.reasons[i]});
     blocks.emplace_back(std::move(table));
+}
+
+void add_not_judged(const ReturnFacts& facts, std::vector<Block>& blocks) {
+    if (facts.not_judged.empty()) return;
+    std::string list;
+    for (const auto& condition : facts.not_judged)
+        list += (list.empty() ? "" : "; ") + condition;
+    blocks.emplace_back(Paragraph{"Not judged by this return, and to be answered beside it: " + list + ".",
+                                  TextStyle::small});
 }
 
 void add_factors(const ReturnFacts& facts, std::vector<Block>& blocks) {
@@ -137,6 +146,7 @@ Document return_document(const ReturnFacts& facts,
     blocks.emplace_back(answer_of(facts));
     blocks.emplace_back(facts_of(facts));
     add_statement(facts, blocks);
+    add_not_judged(facts, blocks);
     add_totals(facts, blocks);
     add_limits(facts, blocks);
     add_events(facts, blocks);

@@ -5,6 +5,7 @@
 
 #include "model/book/book_error.h"
 #include "model/book/changeset.h"
+#include "model/book/digest.h"
 #include "model/book/inside.h"
 #include "model/book/journal.h"
 #include "model/book/schema.h"
@@ -82,18 +83,39 @@ Checked<KnownAt> parse_known_at(const Book& book, const std::string& text) {
     return KnownAt{std::nullopt, *time};
 }
 
-Book known_at(const Book& book, const KnownAt& point) {
+namespace {
+
+/// Accepts entries, given in replay order, up to a point.
+std::function<bool(const Entry&)> up_to(const KnownAt& point) {
     if (point.time) {
         // By stamp, which never runs backwards: where a clock was set back, the entries made by then in
         // the clock's own words need not fit together.
-        return replayed(book, [&](const Entry& entry) { return entry.stamp_ms <= point.time->utc_ms; });
+        return [time = *point.time](const Entry& entry) { return entry.stamp_ms <= time.utc_ms; };
     }
-    bool passed = false;
-    return replayed(book, [&](const Entry& entry) {
+    return [last = *point.entry, passed = false](const Entry& entry) mutable {
         const bool take = !passed;
-        passed = passed || entry.name == *point.entry;
+        passed = passed || entry.name == last;
         return take;
+    };
+}
+
+}  // namespace
+
+Book known_at(const Book& book, const KnownAt& point) {
+    return replayed(book, up_to(point));
+}
+
+std::string head_at(const Book& book, const KnownAt& point) {
+    const auto take = up_to(point);
+    std::map<std::string, std::string> newest;
+    for_each_entry(book, EntryOrder::replay, [&](const Entry& entry) {
+        if (take(entry)) newest[entry.name.device] = entry.hash;
+        return true;
     });
+    HashParts parts;
+    for (const auto& [device, hash] : newest)
+        parts.text(device).text(hash);
+    return hex_text(parts.sha256());
 }
 
 }  // namespace spoilbook

@@ -23,5 +23,7 @@ Checked<KnownAt> parse_known_at(const Book& book, const std::string& text);
 
 /// What the book knew then.
 Book known_at(const Book& book, const KnownAt& point);
+/// The journal's head as it was then, hexadecimal.
+std::string head_at(const Book& book, const KnownAt& point);
 
 }  // namespace spoilbook

@@ -83,6 +83,21 @@ std::string limit_name(const LimitState& state) {
     return name;
 }
 
+/// Limits on quantities are judged here, and every release against its ground; what else a consent asks is
+/// not.
+std::vector<std::string> not_judged_in(const Season& season, const Period& period) {
+    std::vector<std::string> list;
+    for (const auto& condition : season.conditions.rows()) {
+        const bool in_period = (!condition.from || *condition.from < period.to) &&
+                               (!condition.to || *condition.to > period.from);
+        const auto quantity = condition.kind == "quantity" ? quantity_from(condition, season.zone)
+                                                           : Checked<Quantity>(Refusal{});
+        if (!in_period || (quantity && quantity->at_most)) continue;
+        list.push_back(condition.condition + (condition.text.empty() ? "" : " " + condition.text));
+    }
+    return list;
+}
+
 /// Every reason against saying that all limits and places of the period complied.
 std::vector<std::string> reasons_of(const ReturnFacts& facts) {
     std::vector<std::string> reasons;
@@ -137,6 +152,7 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
         facts.late_entries += line.late ? 1 : 0;
         facts.imported_entries += line.imported ? 1 : 0;
     }
+    facts.not_judged = not_judged_in(ledger.season(), *period);
     facts.reasons = reasons_of(facts);
     facts.missing = missing_in(ledger, facts);
     return facts;

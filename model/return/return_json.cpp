@@ -154,7 +154,8 @@ std::string return_json(const ReturnFacts& facts) {
     json["late_entries"] = facts.late_entries;
     json["entries_from_folders"] = facts.imported_entries;
     json["compliance"] = {{"every_limit_and_place_complied", facts.reasons.empty()},
-                          {"reasons", facts.reasons}};
+                          {"reasons", facts.reasons},
+                          {"conditions_not_judged_here", facts.not_judged}};
     return json.dump(2) + "\n";
 }
 
