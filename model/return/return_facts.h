@@ -65,8 +65,10 @@ struct ReturnFacts {
     std::vector<std::string> factors;  ///< versions used
     std::size_t late_entries = 0;      ///< logged at a desk over 24 h after the release end
     std::size_t imported_entries = 0;
-    std::vector<std::string>
-        reasons;  ///< why compliance cannot be stated; empty: every limit and place complied
+    /// Conditions in force in the period that a return does not judge.
+    std::vector<std::string> not_judged;
+    /// Why compliance cannot be stated; empty: every limit and place complied.
+    std::vector<std::string> reasons;
 };
 
 /// What a return is asked for.
