@@ -136,7 +136,11 @@ Checked<std::string> OpenChange::keep(const std::string& bytes) {
 }
 
 bool OpenChange::apply(const std::string& changeset) {
-    return apply_or_nothing(book_.inside().db->getHandle(), changeset);
+    try {
+        return apply_or_nothing(book_.inside().db->getHandle(), changeset);
+    } catch (const BookError& error) {
+        throw BookError(book_.path() + ": nothing was written: " + error.what());
+    }
 }
 
 }  // namespace spoilbook

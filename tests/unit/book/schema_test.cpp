@@ -135,29 +135,3 @@ TEST_CASE("the book itself refuses what lies outside a field's range or choices,
         }
     }
 }
-
-TEST_CASE("what is asked at each logged row is found by an index, however long the book") {
-    BookFile file;
-    RawBook raw(file.path);
-    const std::vector<std::string> questions{
-        "SELECT * FROM trip WHERE trip = ? AND struck IS NULL ORDER BY uuid DESC LIMIT 1",
-        "SELECT * FROM bucket WHERE name = ? AND struck IS NULL AND dredger = ? ORDER BY uuid DESC LIMIT 1",
-        "SELECT * FROM trip WHERE uuid = ?",
-        "SELECT uuid FROM shift WHERE (\"end\" IS NULL OR \"end\" > ?1) AND start <= ?1 "
-        "AND signed_at IS NOT NULL AND struck IS NULL ORDER BY +uuid LIMIT 1",
-        "SELECT j.seq FROM entry_row e CROSS JOIN journal j ON j.device = e.device AND j.seq = e.seq "
-        "WHERE e.uuid = ? ORDER BY j.stamp_ms",
-        "SELECT seq FROM journal WHERE device = ? ORDER BY seq DESC LIMIT 1",
-        "SELECT min(device) FROM journal WHERE device > ?",
-        "SELECT * FROM journal WHERE device = ? ORDER BY seq DESC",
-        "SELECT 1 FROM stored_file WHERE digest = ?",
-        "SELECT n FROM stored_chunk WHERE digest = ? ORDER BY n",
-    };
-    for (const auto& question : questions) {
-        CAPTURE(question);
-        for (const auto& step : raw.ask("EXPLAIN QUERY PLAN " + question)) {
-            CAPTURE(step[3]);
-            CHECK(step[3].rfind("SCAN", 0) != 0);
-        }
-    }
-}
