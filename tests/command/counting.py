@@ -17,7 +17,7 @@ class Counting(Trade):
         row = self.total()
         self.assertEqual((3, 3), (row["loads"], row["trips"]))
         self.assert_volume(840, 630, row)
-        # 240 m³ in situ at 2.0 t/m³ of grains 2.65 in water 1.025: 2.65 · (2.0 − 1.025) / (2.65 − 1.025) t a m³.
+        # A m³ in situ at 2.0 t/m³ of grains 2.65 in water 1.025 holds 2.65 · (2.0 − 1.025) / (2.65 − 1.025) t.
         dry = 480 * 2.65 * 0.975 / 1.625 + 150 * 2.7 * 0.775 / 1.675
         self.assertAlmostEqual(dry, row["dry_t"], delta=1e-6)
 

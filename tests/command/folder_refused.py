@@ -83,7 +83,8 @@ class FolderRefused(Trade):
                      trips_csv=edited("trips.csv", ",E,", ",F,"))
 
     def test_a_condition_that_names_a_claim_that_is_not_there_is_refused(self):
-        self.refused("unknown-reference", "applies.claims[0]", consents_json=one_condition(applies={"claims": ["Q9"]}))
+        self.refused("unknown-reference", "applies.claims[0]",
+                     consents_json=one_condition(applies={"claims": ["Q9"]}))
 
     def test_the_same_id_stands_once_in_its_kind(self):
         self.refused("twice", "loads.csv line 6", "L-1", loads_csv=SEASON["loads.csv"] + "L-1,Pipi,sand,,,,,\n")

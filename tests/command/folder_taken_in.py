@@ -75,7 +75,8 @@ class FolderTakenIn(Trade):
         self.new()
         loads = SEASON["loads.csv"].replace(",320,", ",3.20e2,").replace("2025-10-31T20:00+13:00",
                                                                           "2025-10-31T07:00:00.000Z")
-        self.assertEqual({}, self.write("add", self.book, "--from", self.folder({"loads.csv": loads}, "more"))["added"])
+        folder = self.folder({"loads.csv": loads}, "more")
+        self.assertEqual({}, self.write("add", self.book, "--from", folder)["added"])
 
     def test_other_values_under_an_id_that_the_book_has_are_refused_with_both(self):
         self.new()
@@ -95,7 +96,8 @@ class FolderTakenIn(Trade):
     def test_a_reference_may_be_in_the_book_and_not_in_the_folder(self):
         self.new()
         more = {"loads.csv": "load,barge,material\nL-9,Pipi,sand\n", "trips.csv": "trip,load\nT-9,L-9\n"}
-        self.assertEqual({"load": 1, "trip": 1}, self.write("add", self.book, "--from", self.folder(more, "more"))["added"])
+        folder = self.folder(more, "more")
+        self.assertEqual({"load": 1, "trip": 1}, self.write("add", self.book, "--from", folder)["added"])
 
     def test_rows_without_an_id_are_held_as_often_as_they_stand(self):
         self.new()
@@ -105,8 +107,8 @@ class FolderTakenIn(Trade):
         self.assertEqual({}, self.write("add", self.book, "--from", folder)["added"])
 
     def test_a_book_taken_out_and_in_again_has_the_same_rows(self):
-        odd = "name,role\n" + "".join(f'"{n}",officer\n' for n in ("=cmd|x", "Ünï 漢字", "a,b", 'a""b', "-1", "@x", "a\nb"))
-        self.new(people_csv=SEASON["people.csv"] + odd.split("\n", 1)[1],
+        names = ("=cmd|x", "Ünï 漢字", "a,b", 'a""b', "-1", "@x", "a\nb")
+        self.new(people_csv=SEASON["people.csv"] + "".join(f'"{name}",officer\n' for name in names),
                  releases_csv=table("release trip doors_open empty share\n"
                                     "R-1 T-2 2025-11-03T10:00+13:00 2025-11-03T10:04+13:00 0.5\n"
                                     "R-2 T-2 2025-11-03T10:05+13:00 2025-11-03T10:08+13:00 -"),

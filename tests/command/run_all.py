@@ -8,8 +8,8 @@ import sys
 import unittest
 
 HERE = os.path.dirname(os.path.abspath(__file__))
-FAMILIES = ("folder_refused", "folder_taken_in", "times", "counting", "limits", "releases", "writing", "journal",
-            "files", "returns", "usage", "sample")
+FAMILIES = ("folder_refused", "folder_taken_in", "strangers", "times", "counting", "limits", "releases",
+            "release_check", "writing", "journal", "files", "returns", "usage", "sample")
 
 
 def main():

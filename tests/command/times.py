@@ -57,7 +57,8 @@ class Times(Trade):
     def test_a_day_of_23_hours_and_one_of_25_hours_are_one_day_each(self):
         # Auckland, 2025: the clocks go on on 28 September (UTC+12 to +13), back on 5 April 2026.
         rows = []
-        for i, (day, first, last) in enumerate((("2025-09-28", "+12:00", "+13:00"), ("2026-04-05", "+13:00", "+12:00"))):
+        days = (("2025-09-28", "+12:00", "+13:00"), ("2026-04-05", "+13:00", "+12:00"))
+        for i, (day, first, last) in enumerate(days):
             for j, time in enumerate((f"{day}T00:00{first}", f"{day}T23:59{last}", f"{day}T12:00{last}")):
                 rows.append(f"U-{i}{j},L-{(i * 3 + j) % 3 + 1},{time}")
         self.new(trips_csv="trip,load,release_end\n" + "\n".join(rows) + "\n")

@@ -48,7 +48,7 @@ GROUNDS = features(feature(square(179.60, -40.60, 179.64, -40.58), ground="Deep 
                    feature(square(179.62, -40.60, 179.64, -40.58), ground="Deep Hole", cell="E", kind="cell"),
                    feature(square(179.629, -40.591, 179.631, -40.589), ground="Deep Hole", cell="wreck",
                            kind="exclusion"))
-IN_W, IN_E, ON_WRECK, OUTSIDE = ("-40.59", "179.61"), ("-40.595", "179.635"), ("-40.59", "179.63"), ("-40.59", "179.5")
+IN_W, ON_WRECK, OUTSIDE = ("-40.59", "179.61"), ("-40.59", "179.63"), ("-40.59", "179.5")
 
 CONDITIONS = [
     {"condition": "1", "kind": "quantity", "text": "20 000 in all", "measure": "in_situ_m3", "value": 20000,
@@ -140,14 +140,15 @@ class Trade(unittest.TestCase):
             os.makedirs(os.path.dirname(path), exist_ok=True)
             if body is None:
                 continue
-            data = body if isinstance(body, bytes) else (body if isinstance(body, str) else json.dumps(body)).encode()
+            text = body if isinstance(body, (str, bytes)) else json.dumps(body)
+            data = text if isinstance(text, bytes) else text.encode()
             with open(path, "wb") as out:
                 out.write(data)
         return os.path.join(self.place, name)
 
     def sbk(self, *words, env=None, cwd=None, input_text=None):
-        return subprocess.run([SBK, *words], capture_output=True, text=True, errors="surrogateescape", timeout=60, check=False, cwd=cwd,
-                              env={**os.environ, **(env or {})}, input=input_text)
+        return subprocess.run([SBK, *words], capture_output=True, text=True, errors="surrogateescape", timeout=300,
+                              check=False, cwd=cwd, env={**os.environ, **(env or {})}, input=input_text)
 
     def ask(self, *words, status=0, env=None):
         """The JSON of a command, that must end with `status`."""

@@ -63,8 +63,8 @@ class Usage(Trade):
         self.new()
         at = ("--as-at", "2025-12-01T00:00Z")
         plain = self.ask("headroom", self.book, *at)
-        self.assertEqual(plain, self.ask("headroom", self.book, *at, env={"LANG": "de_DE.UTF-8", "LC_ALL": "de_DE.UTF-8",
-                                                                          "TZ": "Asia/Kathmandu"}))
+        elsewhere = {"LANG": "de_DE.UTF-8", "LC_ALL": "de_DE.UTF-8", "TZ": "Asia/Kathmandu"}
+        self.assertEqual(plain, self.ask("headroom", self.book, *at, env=elsewhere))
 
     def test_the_burndown_has_its_members_and_null_where_nothing_is_worked_out(self):
         self.new()

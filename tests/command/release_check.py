@@ -1,0 +1,154 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""The release check: every condition for one load at one planned release; it never says that a barge may sail."""
+from trade import CONDITIONS, CONSENT, Trade, season
+
+SEASON = season()
+MONDAY, TUESDAY = "2025-11-03T19:00", "2025-11-04T09:00"
+IN_W = ("--lat=-40.59", "--lon=179.61")
+NIGHT = {"condition": "16", "kind": "time", "applies": {"activity": "release"}, "mode": "forbid",
+         "dates": ["09-01..11-15"], "hours": ["20:00..06:00"]}
+
+
+class ReleaseCheck(Trade):
+    def under(self, *conditions, **changes):
+        self.new(consents_json={"consents": [dict(CONSENT, conditions=list(conditions))]}, **changes)
+
+    def check(self, at=TUESDAY, *words, load="L-4"):
+        said = self.ask("release-check", self.book, "--load", load, "--at", at, *words)
+        for reason in said["reasons"]:
+            self.assertLessEqual({"consent", "condition", "state", "until"}, set(reason))
+        return said
+
+    def verdicts(self, *asked):
+        return [self.check(*words)["verdict"] for words in asked]
+
+    def reason(self, condition, *asked, **load):
+        return next((r for r in self.check(*asked, **load)["reasons"] if r["condition"] == condition), None)
+
+    def test_a_hold_beats_cannot_tell_and_each_has_its_reason(self):
+        self.new()
+        said = self.check(MONDAY)
+        self.assertEqual("hold", said["verdict"])
+        self.assertEqual({"2": "hold", "3": "hold", "4": "cannot_tell", "5": "cannot_tell"},
+                         {r["condition"]: r["state"] for r in said["reasons"]})
+        self.assertEqual("cannot_tell", self.check("2025-12-01T00:00")["verdict"])
+
+    def test_nothing_holds_and_it_is_clear(self):
+        self.new()
+        said = self.check("2025-12-01T00:00", *IN_W, "--wave-height=1")
+        self.assertEqual(("clear", []), (said["verdict"], said["reasons"]))
+
+    def test_a_hold_is_an_answer_and_ends_with_0(self):
+        self.new()
+        self.assertEqual(0, self.sbk("release-check", self.book, "--load", "L-4", "--at", MONDAY).returncode)
+
+    def test_a_limit_holds_until_its_next_window(self):
+        self.new()
+        self.assertEqual("2025-12-01T00:00:00+13:00", self.reason("2", TUESDAY)["until"])
+        self.assertEqual("2025-11-04T00:00:00+13:00", self.reason("3", MONDAY)["until"])
+
+    def test_a_rolling_limit_holds_until_enough_has_left_it(self):
+        self.under(dict(CONDITIONS[0], value=700, window={"kind": "rolling", "n": 30, "unit": "days"}))
+        # 630 used and 160 to come: the 240 of 1 November 00:04 must leave.
+        self.assertEqual("2025-12-01T00:04:00+13:00", self.reason("1", TUESDAY)["until"])
+
+    def test_a_limit_over_the_whole_term_has_no_end(self):
+        self.under(dict(CONDITIONS[0], value=789.99))
+        self.assertIsNone(self.reason("1", TUESDAY)["until"])
+
+    def test_a_load_that_just_fits_is_clear(self):
+        self.under(dict(CONDITIONS[0], value=790))
+        self.assertEqual("clear", self.check()["verdict"])
+
+    def test_a_load_that_waits_full_counts_before_this_one(self):
+        self.under(dict(CONDITIONS[0], value=800),
+                   loads_csv=SEASON["loads.csv"] + "L-5,Tuatua,sand,2025-11-03T16:00,2025-11-03T16:30,,100,80\n")
+        self.assertEqual("hold", self.check()["verdict"])
+
+    def test_a_load_that_nobody_can_value_is_cannot_tell(self):
+        unread = "L-5,Tuatua,sand,2025-11-03T16:00,2025-11-03T16:30,,,\n"
+        self.under(CONDITIONS[0], loads_csv=SEASON["loads.csv"] + unread)
+        self.assertEqual("cannot_tell", self.check(load="L-5")["verdict"])
+
+    def test_a_load_long_gone_is_judged_as_it_was_without_its_own_trip(self):
+        self.new()
+        self.assertEqual("clear", self.check("2025-10-31T23:56", *IN_W, "--wave-height=1", load="L-1")["verdict"])
+        self.assertEqual("hold", self.reason("2", "2025-11-03T16:00", load="L-3")["state"])
+
+    def test_a_position_outside_or_on_an_exclusion_or_near_the_line_holds(self):
+        self.under(CONDITIONS[3])
+        west = "--lat=-40.59"
+        self.assertEqual(["hold", "hold", "hold", "clear", "hold"],
+                         self.verdicts((TUESDAY, west, "--lon=179.5"), (TUESDAY, west, "--lon=179.63"),
+                                       (TUESDAY, west, "--lon=179.6002", "--position-u=9"),
+                                       (TUESDAY, west, "--lon=179.6002", "--position-u=8"),
+                                       (TUESDAY, west, "--lon=179.5998", "--position-u=20")))
+
+    def test_a_position_is_only_as_given(self):
+        self.under(CONDITIONS[3])
+        self.assertEqual("cannot_tell", self.check("2025-11-03T10:00", load="L-2")["verdict"])
+
+    def test_a_cell_stands_for_its_point_farthest_from_any_edge(self):
+        self.under(CONDITIONS[3])
+        self.assertEqual(["clear", "clear"], self.verdicts((TUESDAY, "--cell=W"), (TUESDAY, "--cell=E")))
+
+    def test_hours_hold_to_their_end_and_dates_whole(self):
+        self.under(NIGHT)
+        self.assertEqual(["clear", "hold", "hold", "clear", "hold", "clear"],
+                         self.verdicts(*((t,) for t in ("2025-11-03T19:59:59", "2025-11-03T20:00", "2025-11-04T05:59",
+                                                        "2025-11-04T06:00", "2025-11-15T23:00", "2025-11-16T00:00"))))
+        self.assertEqual("2025-11-04T06:00:00+13:00", self.reason("16", "2025-11-03T22:00")["until"])
+        self.assertEqual("2025-11-16T00:00:00+13:00", self.reason("16", "2025-11-15T23:00")["until"])
+
+    def test_a_night_over_the_clock_change_ends_by_the_wall_clock(self):
+        self.under(NIGHT)
+        self.assertEqual("2025-09-28T06:00:00+13:00", self.reason("16", "2025-09-27T23:00")["until"])
+
+    def test_dates_wrap_the_years_end(self):
+        self.under({"condition": "17", "kind": "time", "mode": "forbid", "dates": ["12-20..01-10"]})
+        self.assertEqual(["clear", "hold", "hold", "hold", "clear"],
+                         self.verdicts(*((t,) for t in ("2025-12-19T23:59", "2025-12-20T00:00", "2026-01-01T12:00",
+                                                        "2026-01-10T23:59", "2026-01-11T00:00"))))
+
+    def test_the_version_in_force_at_the_release_judges_it(self):
+        self.under({"condition": "18", "kind": "time", "mode": "forbid", "from": "2025-11-04", "to": "2025-11-05",
+                    "dates": ["01-01..12-31"]})
+        self.assertEqual(["clear", "hold", "hold", "clear"],
+                         self.verdicts(*((t,) for t in ("2025-11-03T23:59:59", "2025-11-04T00:00",
+                                                        "2025-11-04T23:59:59", "2025-11-05T00:00"))))
+
+    def test_a_condition_for_another_material_does_not_hold_this_load(self):
+        self.under(dict(NIGHT, applies={"materials": ["clay"]}))
+        self.assertEqual("clear", self.check("2025-11-03T22:00")["verdict"])
+        self.assertEqual("hold", self.check("2025-11-03T22:00", load="L-3")["verdict"])
+
+    def test_the_sea_is_the_last_observation_not_older_than_three_hours(self):
+        self.under(CONDITIONS[4], observations_csv="time,place,wave_height_m\n2025-11-03T17:00+13:00,quay,2.5\n")
+        self.assertEqual(["cannot_tell", "hold", "hold", "cannot_tell", "clear", "clear"],
+                         self.verdicts(("2025-11-03T16:59",), ("2025-11-03T17:00",), ("2025-11-03T20:00",),
+                                       ("2025-11-03T20:00:01",), ("2025-11-03T19:00", "--wave-height=1"),
+                                       ("2025-11-03T19:00", "--wave-height=1.8")))
+
+    def test_the_cell_due_is_the_open_one_with_the_least_in_its_limit(self):
+        self.under(dict(CONDITIONS[0], each_of="cell", value=500))
+        self.assertEqual("W", self.check()["due_cell"])
+        self.assertEqual(["hold", "clear"], self.verdicts((TUESDAY, "--cell=E"), (TUESDAY, "--cell=W")))
+
+    def test_it_is_a_read(self):
+        self.new()
+        head = self.ask("journal", self.book)["head"]
+        self.check(MONDAY)
+        self.assertEqual(head, self.ask("journal", self.book)["head"])
+
+    def test_a_place_or_a_sea_that_is_none_is_wrong_usage(self):
+        self.new()
+        for words in (("--lat=-91", "--lon=3"), ("--lat=nan", "--lon=3"), ("--lat=-40.59",), ("--wave-height=nan",),
+                      ("--wave-height=-1",), ("--lat=-40.59", "--lon=179.61", "--position-u=-1")):
+            with self.subTest(words):
+                asked = ("release-check", self.book, "--load", "L-4", "--at", TUESDAY)
+                self.assertEqual(2, self.sbk(*asked, *words).returncode)
+        self.assertEqual(2, self.sbk("release-check", self.book, "--load", "L-4", "--at", "soon").returncode)
+        self.assertEqual(2, self.sbk("release-check", self.book, "--load", "L-4").returncode)
+        self.ask("release-check", self.book, "--load", "L-99", "--at", TUESDAY, status=1)
+        self.ask("release-check", self.book, "--load", "L-4", "--at", TUESDAY, "--cell=Z", status=1)
+        self.ask("release-check", self.book, "--load", "L-4", "--at", "2026-04-05T02:30", status=1)
