@@ -7,6 +7,7 @@
 
 #include "model/book/season.h"
 #include "model/folder/nearest.h"
+#include "model/logging/by_hand.h"
 #include "model/logging/find_record.h"
 #include "model/logging/label.h"
 #include "model/record/field_text.h"
@@ -62,6 +63,8 @@ Checked<Parsed> parse_inputs(const Book& book, const Kind& kind, const std::vect
         auto value = parse_field(kind.fields[*index], input.text, zone);
         if (!value)
             refuse(kind.fields[*index], value.refusals());
+        else if (auto why = why_not_by_hand(kind, kind.fields[*index], *value))
+            refusals.push_back(*why);
         else if (kind.fields[*index].type == FieldType::reference && !is_blank(*value))
             references.push_back({*index, *value});
         else
@@ -101,6 +104,10 @@ Checked<LogOutcome> make_new(Change& change, const Kind& kind, const std::string
                        "look its label up"};
     }
     values[place] = label;
+    if (kind.name == "harbour" && !change.book().rows(kind).empty()) {
+        return Refusal{"twice", "harbour " + label, "the book has a harbour of another name",
+                       "a book is about one harbour"};
+    }
     if (auto taken = why_label_taken(change.book(), kind, std::nullopt, values)) return *taken;
     if (auto fits = in_order(kind, values); !fits) return fits.refusals();
     if (parsed.strikes)

@@ -65,6 +65,19 @@ class Writing(Trade):
     def test_a_column_is_given_once(self):
         self.assertEqual("twice", self.code("log", "trip", "T-2", "remarks=a", "remarks=b"))
 
+    def test_nothing_is_written_by_hand_that_would_make_the_book_unreadable(self):
+        for code, kind, label, column in (("unknown-zone", "harbour", "Tern Harbour", "zone=Nowhere/X"),
+                                          ("not-logged", "harbour", "Tern Harbour", "epsg=4326"),
+                                          ("not-logged", "claim", "Q1", 'geometry={"type":"Point"}'),
+                                          ("not-logged", "condition", "1", "body={}"),
+                                          ("not-logged", "survey", "V1", "file=/etc/passwd"),
+                                          ("not-a-time", "consent", "TC-1", "year_starts=02-30"),
+                                          ("twice", "harbour", "Gull Harbour", "authority=x")):
+            with self.subTest(column):
+                self.assertEqual(code, self.code("log", kind, label, column))
+        self.log("log", "harbour", "Tern Harbour", "zone=Pacific/Chatham")
+        self.assertEqual(3, self.total()["trips"])
+
     def test_what_is_struck_out_counts_no_more_and_comes_back_by_undo(self):
         self.log("log", "trip", "T-3", "struck=yes")
         self.assertEqual(2, self.total()["trips"])

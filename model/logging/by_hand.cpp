@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/logging/by_hand.h"
+
+#include <algorithm>
+#include <array>
+
+#include "model/folder/text_shape.h"
+#include "model/unit/zone.h"
+
+namespace spoilbook {
+
+namespace {
+
+bool comes_with_a_folder(const Kind& kind, const Field& field) {
+    constexpr std::array kept{"survey", "track", "logger_file"};
+    const bool is_kept = std::find(kept.begin(), kept.end(), kind.name) != kept.end();
+    return field.type == FieldType::json || (kind.name == "harbour" && field.name == "epsg") ||
+           (is_kept && (field.name == "file" || field.name == "digest"));
+}
+
+}  // namespace
+
+std::optional<Refusal> why_not_by_hand(const Kind& kind, const Field& field, const Value& value) {
+    const std::string where = kind.name + " " + field.name;
+    if (comes_with_a_folder(kind, field)) {
+        return Refusal{"not-logged", where, field.name + " is not written by hand",
+                       "bring the " + kind.name + " with a book folder"};
+    }
+    const auto* text = std::get_if<std::string>(&value);
+    if (text == nullptr) return std::nullopt;
+    if (kind.name == "harbour" && field.name == "zone") {
+        if (const auto zone = Zone::named(*text); !zone) {
+            return Refusal{"unknown-zone", where, "\"" + *text + "\" is no time zone that this machine knows",
+                           "write its IANA name, such as Pacific/Auckland"};
+        }
+    }
+    if (kind.name == "consent" && field.name == "year_starts" && !is_month_day(*text))
+        return Refusal{"not-a-time", where, "\"" + *text + "\" is not MM-DD",
+                       "write a month and a day such as 07-01"};
+    return std::nullopt;
+}
+
+}  // namespace spoilbook
