@@ -43,7 +43,7 @@ LimitsLeaf::LimitsLeaf(FiguresSource& source, QWidget* parent)
       sheet_(new Sheet(this)) {
     sentence_->setWordWrap(true);
     body()->addWidget(sentence_);
-    limits_->setMinimumHeight(28 * grid);
+    give_height(limits_, 28);
     body()->addWidget(limits_, 1);
     body()->addWidget(build_condition());
     tell_exports_of(limits_->view());

@@ -142,18 +142,24 @@ void ReleaseMap::draw_names(QPainter& painter, const QTransform& to, const Palet
 }
 
 void ReleaseMap::draw_dots(QPainter& painter, const QTransform& to, const Palette& tones) const {
-    const double small = std::clamp(4 + std::log2(zoom_), 4.0, 10.0);
+    // A disc is a point of a round pen: thousands go in one stroke.
+    const double side = std::clamp(4 + std::log2(zoom_), 4.0, 10.0);
+    QPolygonF inside;
+    for (const Dot& dot : dots_) {
+        if (dot.state == State::clear) inside << to.map(dot.place);
+    }
+    painter.setPen(QPen(tones[fill_of(State::clear)], side, Qt::SolidLine, Qt::RoundCap));
+    painter.drawPoints(inside);
     for (const Dot& dot : dots_) {
         const QPointF at = to.map(dot.place);
-        const double side = dot.state == State::clear ? small : 12;
-        const QRectF where(at.x() - side / 2, at.y() - side / 2, side, side);
-        draw_shape(painter, where, dot.state, tones);
-        if (dot.row != marked_ && dot.state == State::clear) continue;
+        if (dot.state != State::clear)
+            draw_shape(painter, QRectF(at.x() - 6, at.y() - 6, 12, 12), dot.state, tones);
         if (dot.row == marked_) {
             painter.setPen(QPen(tones[Tone::accent], 2));
             painter.setBrush(Qt::NoBrush);
             painter.drawEllipse(at, 12, 12);
         }
+        if (dot.row != marked_ && dot.state == State::clear) continue;
         painter.setPen(tones[Tone::text]);
         painter.drawText(at + QPointF(14, 4), dot.label);
     }

@@ -73,8 +73,6 @@ std::vector<Column<ReleaseRow>> release_columns(const QLocale& locale) {
     };
     return {
         Column<Row>(tr("Trip"), {}, [](const Row& r) { return r.label; }),
-        Column<Row>(tr("Release end"), {}, [](const Row& r) { return r.at_text; })
-            .copied_as([](const Row& r) { return r.at_copy; }),
         Column<Row>(tr("Place"), {}, [](const Row& r) { return verdict_word(r.verdict); })
             .mark([](const Row& r) { return std::optional(verdict_state(r.verdict)); }),
         Column<Row>(tr("To the boundary"), QStringLiteral("m"), distance)
@@ -84,6 +82,8 @@ std::vector<Column<ReleaseRow>> release_columns(const QLocale& locale) {
             .number([](const Row& r) { return std::optional(r.u_m); })
             .tip(tr("Standard uncertainty of the position (68 %); “taken” where none is recorded")),
         Column<Row>(tr("Cell"), {}, [](const Row& r) { return r.cell; }),
+        Column<Row>(tr("Release end"), {}, [](const Row& r) { return r.at_text; })
+            .copied_as([](const Row& r) { return r.at_copy; }),
         Column<Row>(tr("Ground"), {}, [](const Row& r) { return r.ground; }),
         Column<Row>(tr("Why"), {}, [](const Row& r) { return r.why; }),
     };
@@ -113,13 +113,23 @@ QString verdict_word(PlaceVerdict verdict) {
     return tr("cannot tell");
 }
 
+namespace {
+
+const char* counted_words(PlaceVerdict verdict) {
+    if (verdict == PlaceVerdict::inside) return QT_TRANSLATE_NOOP("Releases", "%1 inside");
+    if (verdict == PlaceVerdict::outside) return QT_TRANSLATE_NOOP("Releases", "%1 outside");
+    return QT_TRANSLATE_NOOP("Releases", "%1 that cannot be told");
+}
+
+}  // namespace
+
 QString releases_sentence(const std::vector<ReleaseRow>& rows, const QLocale& locale) {
     if (rows.empty()) return tr("Nothing has been released by the as-at.");
     QStringList parts;
     for (const auto verdict : {PlaceVerdict::outside, PlaceVerdict::cannot_tell, PlaceVerdict::inside}) {
         const auto n = std::count_if(rows.begin(), rows.end(),
                                      [verdict](const ReleaseRow& r) { return r.verdict == verdict; });
-        if (n > 0) parts << locale.toString(qlonglong(n)) + u' ' + verdict_word(verdict);
+        if (n > 0) parts << tr(counted_words(verdict)).arg(locale.toString(qlonglong(n)));
     }
     return tr("Releases: %1, of them %2.")
         .arg(locale.toString(qlonglong(rows.size())), parts.join(QStringLiteral(", ")));

@@ -36,6 +36,7 @@ ReleasesLeaf::ReleasesLeaf(FiguresSource& source, QWidget* parent)
     which_->set_chosen(QStringLiteral("all"));
     which_->setMaximumWidth(28 * grid);
     sentence_->setWordWrap(true);
+    sentence_->setMinimumHeight(box_height);
     auto* head = new QHBoxLayout;
     head->setSpacing(3 * grid);
     head->addWidget(which_);
@@ -44,6 +45,7 @@ ReleasesLeaf::ReleasesLeaf(FiguresSource& source, QWidget* parent)
     table_->set_model(rows_);
     table_->set_empty_text(tr("No such release by the as-at."));
     table_->setMinimumSize(36 * grid, 20 * grid);
+    give_height(split_, 44);
     split_->addWidget(build_map());
     split_->setChildrenCollapsible(false);
     split_->setHandleWidth(2 * grid);
@@ -68,14 +70,17 @@ QWidget* ReleasesLeaf::build_map() {
         make_quiet(tr("A picture of what is recorded, not an aid to navigation."), Step::small, side);
     note->setWordWrap(true);
     bar->addWidget(note, 1);
-    const auto add = [&](const QString& text, const char* icon_name, auto act) {
-        auto* button = make_button(ButtonKind::tool, text, QString::fromLatin1(icon_name), side);
+    const auto add = [&](const QString& text, auto act) {
+        auto* button = make_button(ButtonKind::quiet, text, {}, side);
         connect(button, &QPushButton::clicked, map_, act);
         bar->addWidget(button);
     };
-    add(tr("Nearer (+)"), "add", [this] { map_->zoom(1.6, map_->rect().center()); });
-    add(tr("Show all (0)"), "search", [this] { map_->show_all(); });
-    add(tr("Export the map"), "export", [this] { map_->ask_export(); });
+    add(tr("Nearer"), [this] { map_->zoom(1.6, map_->rect().center()); });
+    add(tr("Farther"), [this] { map_->zoom(1 / 1.6, map_->rect().center()); });
+    add(tr("All"), [this] { map_->show_all(); });
+    auto* out = make_button(ButtonKind::tool, tr("Export the map"), QStringLiteral("export"), side);
+    connect(out, &QPushButton::clicked, map_, &ReleaseMap::ask_export);
+    bar->addWidget(out);
     all->addLayout(bar);
     all->addWidget(map_, 1);
     return side;

@@ -56,6 +56,7 @@ void ReturnLeaf::build_head() {
     mark_ = new StateMark(State::unknown, this);
     answer_ = make_label({}, Step::strong, Weight::semibold, this);
     answer_->setWordWrap(true);
+    answer_->setMinimumHeight(box_height);
     auto* head = new QHBoxLayout;
     head->setSpacing(3 * grid);
     head->addWidget(month_);
@@ -94,7 +95,7 @@ void ReturnLeaf::build_tables() {
     tabs_->addTab(missing_, tr("Missing"));
     tabs_->addTab(totals_, tr("Totals"));
     tabs_->addTab(schedule_, tr("Schedule"));
-    tabs_->setMinimumHeight(30 * grid);
+    give_height(tabs_, 30);
     body()->addWidget(tabs_, 1);
     tell_exports_of(missing_);
     tell_exports_of(totals_);

@@ -41,7 +41,7 @@ void Bars::draw(QPainter& painter, const QRectF& place, const Palette& tones) co
         return;
     }
     painter.drawText(place.adjusted(0, 0, 0, 0), Qt::AlignTop | Qt::AlignLeft, data_.axis);
-    const QRectF plot = place.adjusted(0, 2 * text_line + half_grid, 0, -text_line);
+    const QRectF plot = place.adjusted(0, 2 * text_line, 0, -2 * text_line);
     const double slot = plot.width() / double(data_.bars.size());
     for (std::size_t i = 0; i < data_.bars.size(); ++i) {
         draw_bar(painter, data_.bars[i],
@@ -61,23 +61,22 @@ void Bars::draw_bar(QPainter& painter, const Bar& bar, const QRectF& slot, doubl
     const QFontMetrics metrics(painter.font());
     painter.drawText(QRectF(slot.left(), slot.bottom(), slot.width(), text_line), Qt::AlignCenter,
                      metrics.elidedText(bar.name, Qt::ElideRight, int(slot.width())));
+    painter.drawText(QRectF(slot.left(), slot.bottom() + text_line, slot.width(), text_line), Qt::AlignCenter,
+                     metrics.elidedText(bar.value_text, Qt::ElideRight, int(slot.width())));
     if (!bar.value) return;
     const double y = y_of(*bar.value);
     const QRectF body(centre - width / 2, y, width, slot.bottom() - y);
     painter.fillRect(body, tones[bar.over ? Tone::over : Tone::series_1]);
     if (bar.over) painter.fillRect(body, QBrush(tones[Tone::surface], Qt::BDiagPattern));
-    double above = y;
-    if (bar.u > 0) {
-        above = y_of(*bar.value + bar.u);
-        painter.setPen(QPen(tones[Tone::text], 1));
-        painter.drawLine(QPointF(centre, above), QPointF(centre, y_of(std::max(0.0, *bar.value - bar.u))));
-        painter.drawLine(QPointF(centre - 4, above), QPointF(centre + 4, above));
-    }
-    if (metrics.horizontalAdvance(bar.value_text) <= slot.width()) {
-        painter.setPen(tones[Tone::text]);
-        painter.drawText(QRectF(slot.left(), above - text_line, slot.width(), text_line), Qt::AlignCenter,
-                         bar.value_text);
-    }
+    if (bar.u <= 0) return;
+    const double above = y_of(*bar.value + bar.u);
+    const double below = y_of(std::max(0.0, *bar.value - bar.u));
+    painter.setPen(QPen(tones[Tone::text], 1));
+    painter.drawLine(QPointF(centre, above), QPointF(centre, y));
+    painter.drawLine(QPointF(centre - 4, above), QPointF(centre + 4, above));
+    painter.setPen(QPen(tones[Tone::surface], 1));
+    painter.drawLine(QPointF(centre, y), QPointF(centre, below));
+    painter.drawLine(QPointF(centre - 4, below), QPointF(centre + 4, below));
 }
 
 void Bars::draw_limit(QPainter& painter, const QRectF& plot, double top, const Palette& tones) const {

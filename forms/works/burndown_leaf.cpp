@@ -26,9 +26,9 @@ BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     sentence_->setWordWrap(true);
     body()->addWidget(sentence_);
     body()->addWidget(build_figures());
-    chart_->setMinimumHeight(34 * grid);
+    give_height(chart_, 31);
     body()->addWidget(chart_, 3);
-    limits_->setMinimumHeight(24 * grid);
+    give_height(limits_, 24);
     body()->addWidget(limits_, 2);
     tell_exports_of(chart_);
     tell_exports_of(limits_->view());

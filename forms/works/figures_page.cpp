@@ -9,6 +9,12 @@
 
 namespace spoilbook::form {
 
+void give_height(QWidget* part, int least) {
+    // Otherwise a page with wrapping words counts each part at the height that it would like.
+    part->setMinimumHeight(least * grid);
+    part->setSizePolicy(part->sizePolicy().horizontalPolicy(), QSizePolicy::Ignored);
+}
+
 FiguresPage::FiguresPage(FiguresSource& source, QWidget* parent)
     : QWidget(parent),
       source_(source),

@@ -12,6 +12,13 @@ namespace spoilbook::form {
 class BusyOverlay;
 class MessageStrip;
 
+/// A box to choose in is as high; sentences beside it are centred on it.
+inline constexpr int box_height = 36;
+
+/// Lets a table or picture take what height there is, at least so many grid units: a page scrolls only where
+/// it must.
+void give_height(QWidget* part, int least);
+
 /// A leaf over the shared figures: wants them when it is seen, says that it is busy, shows what went wrong.
 class FiguresPage : public QWidget {
     Q_OBJECT

@@ -38,7 +38,7 @@ void fill_condition(LimitRow& row, const Condition& condition) {
     row.text = book_text(condition.text);
     row.wording = book_text(condition.wording);
     const QJsonObject body = QJsonDocument::fromJson(QByteArray::fromStdString(condition.body)).object();
-    row.open_question = body.value(QStringLiteral("open_question")).toString();
+    row.open_question = book_text(body.value(QStringLiteral("open_question")).toString().toStdString());
     row.settled = settled_words(body.value(QStringLiteral("settled")).toObject());
 }
 
@@ -137,10 +137,10 @@ std::vector<Column<LimitRow>> limit_columns(const QLocale& locale) {
             .tip(tr("How likely it is that more than the limit is used already, given the uncertainty of "
                     "what was "
                     "measured")),
-        Column<Row>(tr("What"), {}, [](const Row& r) { return r.what; }),
-        Column<Row>(tr("Window"), {}, [](const Row& r) { return r.window; }),
         Column<Row>(tr("First over"), {}, [](const Row& r) { return r.first_over_text; })
             .copied_as([](const Row& r) { return r.first_over_copy; }),
+        Column<Row>(tr("What"), {}, [](const Row& r) { return r.what; }),
+        Column<Row>(tr("Window"), {}, [](const Row& r) { return r.window; }),
     };
 }
 

@@ -33,8 +33,8 @@ VolumesLeaf::VolumesLeaf(FiguresSource& source, QWidget* parent)
       bars_(new Bars(tr("Released volumes"), this)),
       table_(new TableView(tr("volumes"), this)) {
     build_head();
-    bars_->setMinimumHeight(28 * grid);
-    table_->setMinimumHeight(24 * grid);
+    give_height(bars_, 28);
+    give_height(table_, 24);
     table_->set_empty_text(tr("Nothing has been released by the as-at."));
     body()->addWidget(bars_, 1);
     body()->addWidget(table_, 1);
@@ -50,6 +50,7 @@ void VolumesLeaf::build_head() {
     by_->set_chosen(choices.front().key);
     by_->setMaximumWidth(28 * grid);
     total_->setWordWrap(true);
+    total_->setMinimumHeight(box_height);
     auto* head = new QHBoxLayout;
     head->setSpacing(3 * grid);
     head->addWidget(by_);
@@ -67,8 +68,9 @@ void VolumesLeaf::show_figures(const FiguresMade&) {
     const GroupBy by = *group_named(by_->chosen()->toStdString());
     ask<Grouped>(
         [by](const Figures& f) {
-            return Grouped{volumes(*f.ledger, f.as_at, {by}),
-                           volumes(*f.ledger, f.as_at, {}).front().amounts.in_situ_m3,
+            auto rows = volumes(*f.ledger, f.as_at, {by});
+            if (by == GroupBy::month) rows = with_nil_months(rows);
+            return Grouped{std::move(rows), volumes(*f.ledger, f.as_at, {}).front().amounts.in_situ_m3,
                            monthly_limit(f.limits)};
         },
         [this, by](Grouped grouped) {

@@ -76,4 +76,24 @@ std::vector<std::string> months_until(const Ledger& ledger, Instant as_at) {
     return months;
 }
 
+std::vector<VolumeRow> with_nil_months(const std::vector<VolumeRow>& rows) {
+    std::vector<VolumeRow> all;
+    std::optional<Day> next;
+    for (const auto& row : rows) {
+        const auto first = row.keys.empty() || !row.keys.front() ? Checked<Day>(Refusal{})
+                                                                 : parse_day(*row.keys.front() + "-01");
+        if (first) {
+            for (; next && *next < *first; next = plus_months(*next, 1)) {
+                VolumeRow nil;
+                nil.keys = {month_text(*next)};
+                nil.amounts = {Estimate{}, Estimate{}, Estimate{}, Estimate{}};
+                all.push_back(std::move(nil));
+            }
+            next = plus_months(*first, 1);
+        }
+        all.push_back(row);
+    }
+    return all;
+}
+
 }  // namespace spoilbook

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/answer/volumes.h"
 #include "model/consent/limit.h"
 #include "model/progress/burndown.h"
 
@@ -35,5 +36,9 @@ std::optional<PlanStanding> plan_standing(const BurnDown& burn);
 /// Every month from that of the first release (or of the earliest commencement of a consent) to that of the
 /// as-at, as YYYY-MM, newest first.
 std::vector<std::string> months_until(const Ledger& ledger, Instant as_at);
+
+/// Rows of volumes() by month alone, with a nil row for each month in between that has none: nothing was
+/// released in it, which is known exactly.
+std::vector<VolumeRow> with_nil_months(const std::vector<VolumeRow>& rows);
 
 }  // namespace spoilbook

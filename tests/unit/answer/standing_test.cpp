@@ -73,3 +73,17 @@ TEST_CASE("ahead of the plan is what is planned to be left less what is left", "
     CHECK(standing->left_m3 == 800);
     CHECK(standing->ahead_m3 == -50.0);
 }
+
+TEST_CASE("a month between two others in which nothing was released stands there with nil", "[volumes]") {
+    std::vector<VolumeRow> rows(3);
+    rows[0].keys = {"2025-12"};
+    rows[1].keys = {"2026-02"};
+    rows[2].keys = {std::nullopt};
+    const auto all = with_nil_months(rows);
+    REQUIRE(all.size() == 4);
+    CHECK(all[1].keys.front() == "2026-01");
+    CHECK(all[1].trips == 0);
+    REQUIRE(all[1].amounts.in_situ_m3);
+    CHECK(all[1].amounts.in_situ_m3->value == 0);
+    CHECK(with_nil_months({}).empty());
+}
