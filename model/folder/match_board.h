@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -20,6 +21,8 @@ struct MatchBoard {
     std::vector<KindShelf> shelves;
     /// Of each row of each table: the book's id where it is already held, else its planned id.
     std::vector<std::vector<Id>> ids;
+    /// Names in conditions that were noted as unknown already.
+    std::set<std::string> noted_names;
 
     MatchBoard(FolderContents folder, const Book* beside);
 

@@ -127,7 +127,10 @@ void read_survey_files(const std::string& folder, FolderContents& contents, Comp
     for (GivenRow& row : table.rows) {
         std::string name = text_of(*table.kind, row.values, "file");
         if (name.starts_with("surveys/")) name = name.substr(8);
-        if (name.empty()) continue;
+        if (name.empty()) {
+            row.values[digest] = {};  // a digest of nothing
+            continue;
+        }
         const std::string at = where(table.file, row, "file");
         if (!is_plain_name(name)) {
             complaints.refuse(table.file, {"path", at, fmt::format("\"{}\" does not stay in surveys/", name),

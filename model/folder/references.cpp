@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 #include <nlohmann/json.hpp>
 
 #include "model/folder/condition_members.h"
@@ -72,6 +73,7 @@ struct LookUp {
         if (!parent.is_nil())
             std::erase_if(bearers, [&](const Bearer& bearer) { return bearer.parent != parent; });
         if (bearers.empty()) bearers = qualified(label);
+        if (bearers.size() > 1) prefer_folder(bearers);
         if (bearers.size() == 1) return bearers.front().id;
         if (bearers.empty()) {
             refuse_unknown_label(label, parent);
@@ -81,6 +83,16 @@ struct LookUp {
                    "say which: PARENT/LABEL");
         }
         return {};
+    }
+
+    /// Looked up in the folder, then in the book.
+    void prefer_folder(std::vector<Bearer>& bearers) const {
+        const auto& ids = board.ids[board.table_of(field.refers_to)];
+        const auto in_folder = [&](const Bearer& bearer) {
+            return std::find(ids.begin(), ids.end(), bearer.id) != ids.end();
+        };
+        if (std::any_of(bearers.begin(), bearers.end(), in_folder))
+            std::erase_if(bearers, std::not_fn(in_folder));
     }
 
     void refuse_unknown_label(const std::string& label, const Id& parent) const {
@@ -161,7 +173,7 @@ void check_names_in_condition(MatchBoard& board, const GivenTable& table, const 
         const std::string what =
             fmt::format("\"{}\" is no {} of the folder or the book", named.name, named.kind);
         if (named.kind == "site" || named.kind == "plant") {
-            board.complaints.note(at, what);
+            if (board.noted_names.insert(named.kind + named.name).second) board.complaints.note(at, what);
             continue;
         }
         const std::string nearest = nearest_name(named.name, board.shelf(named.kind).labels());

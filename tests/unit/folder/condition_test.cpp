@@ -132,4 +132,5 @@ TEST_CASE("a ground, claim or cell that a condition names must be there; a site 
     folder.without("turbidity");
     CHECK(all_lines(refusals_of(folder)) == "");
     CHECK_THAT(all_lines(notes_of(folder)), Contains("sites[0]: \"R1\" is no site"));
+    CHECK(notes_of(folder).size() == 2);
 }
