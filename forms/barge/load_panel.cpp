@@ -50,12 +50,12 @@ LoadPanel::LoadPanel(ShiftHand& hand, QWidget* parent)
 }
 
 void LoadPanel::build_alongside() {
-    auto* row = new QVBoxLayout(choosing_);
+    auto* row = new QHBoxLayout(choosing_);
     row->setContentsMargins(0, 0, 0, 0);
     barge_ = new ChoiceField(tr("Barge"), choosing_);
     take_ = new PressButton(tr("Barge alongside"), QStringLiteral("barge"), Qt::Key_F4, choosing_);
-    row->addWidget(barge_);
-    row->addWidget(take_);
+    row->addWidget(barge_, 1, Qt::AlignTop);
+    row->addWidget(take_, 1, Qt::AlignBottom);
     body()->addWidget(choosing_);
     connect(barge_, &ChoiceField::committed, this, &LoadPanel::refresh);
     connect(take_, &QPushButton::clicked, this, [this] {
@@ -68,8 +68,8 @@ void LoadPanel::build_alongside() {
 
 void LoadPanel::build_tally() {
     count_ = new PressButton(tr("One bucket"), QStringLiteral("bucket"), Qt::Key_F5, this);
-    less_ = new PressButton(tr("One less"), {}, Qt::SHIFT | Qt::Key_F5, this);
-    less_->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+    less_ = new PressButton({}, {}, Qt::SHIFT | Qt::Key_F5, this);
+    less_->set_narrow(QStringLiteral("−1"), tr("One bucket less"));
     buckets_ = make_label({}, Step::figure, Weight::semibold, this);
     buckets_->setMinimumWidth(7 * grid);
     buckets_->setAlignment(Qt::AlignCenter);
@@ -99,8 +99,13 @@ void LoadPanel::build_tally() {
 
 void LoadPanel::build_dips() {
     auto* dips = form_->add("dips_m", this);
-    dips->set_hint(tr("As on the ticket, with a space between: 0.36 0.38 0.29 0.31"));
-    body()->addWidget(dips);
+    dips->set_hint(tr("As on the ticket, a space between: 0.36 0.38 0.29"));
+    full_ = new PressButton(tr("Full"), QStringLiteral("check"), Qt::Key_F6, this);
+    auto* row = new QHBoxLayout;
+    row->addWidget(dips, 5, Qt::AlignTop);
+    row->addWidget(full_, 3, Qt::AlignVCenter);
+    body()->addLayout(row);
+    form_->set_short_times();
     auto* answer = new QHBoxLayout;
     counts_ = make_label({}, Step::body, Weight::semibold, this);
     counts_->setWordWrap(true);
@@ -115,8 +120,6 @@ void LoadPanel::build_dips() {
     times->addWidget(form_->add("loading_start", this), 0, 0, Qt::AlignTop);
     times->addWidget(form_->add("loading_end", this), 0, 1, Qt::AlignTop);
     body()->addLayout(times);
-    full_ = new PressButton(tr("Full"), QStringLiteral("check"), Qt::Key_F6, this);
-    body()->addWidget(full_);
     body()->addStretch();
     connect(full_, &QPushButton::clicked, this, [this] { hand_.full(); });
 }
@@ -187,9 +190,8 @@ void LoadPanel::show_answer(const Running& now) {
     mark_->show_state(answer.state, answer.state == State::attention ? tr("methods disagree")
                                     : answer.beside.isEmpty()        ? tr("no check beside it")
                                                                      : tr("methods agree"));
-    const QString caution =
-        tr("Volumes only: no figure of freeboard, stability or load line. Her approved stability "
-           "information and her master prevail.");
+    const QString caution = tr(
+        "No figure of freeboard, stability or load line: her approved information and her master prevail.");
     beside_->setText(answer.beside.isEmpty() ? caution : answer.beside + u'\n' + caution);
 }
 

@@ -16,7 +16,7 @@ Panel::Panel(const QString& title, const QString& icon_name, QWidget* parent)
       body_(new QVBoxLayout(this)) {
     setAccessibleName(title);
     body_->setContentsMargins(grid + half_grid, grid, grid + half_grid, grid + half_grid);
-    body_->setSpacing(grid);
+    body_->setSpacing(half_grid + 2);
     auto* head = new QHBoxLayout;
     head->setContentsMargins(3 * grid + half_grid, 0, 0, 0);
     head->addWidget(make_label(title, Step::strong, Weight::semibold, this));
@@ -27,8 +27,19 @@ Panel::Panel(const QString& title, const QString& icon_name, QWidget* parent)
 }
 
 void Panel::set_state(const QString& state) {
-    state_->setText(state);
+    words_ = state;
+    setAccessibleDescription(state);
     state_->setToolTip(state);
+    fit_state();
+}
+
+void Panel::fit_state() {
+    state_->setText(state_->fontMetrics().elidedText(words_, Qt::ElideRight, state_->width()));
+}
+
+void Panel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fit_state();
 }
 
 void Panel::paintEvent(QPaintEvent*) {
@@ -44,7 +55,7 @@ void Panel::paintEvent(QPaintEvent*) {
 QGridLayout* form_grid() {
     auto* grid_layout = new QGridLayout;
     grid_layout->setHorizontalSpacing(grid);
-    grid_layout->setVerticalSpacing(half_grid);
+    grid_layout->setVerticalSpacing(half_grid - 1);
     grid_layout->setColumnStretch(0, 1);
     grid_layout->setColumnStretch(1, 1);
     return grid_layout;

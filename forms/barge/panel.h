@@ -21,9 +21,13 @@ class Panel : public QWidget {
 
  protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
  private:
+    void fit_state();
+
     QString icon_name_;
+    QString words_;
     QLabel* state_;
     QVBoxLayout* body_;
 };

@@ -43,6 +43,20 @@ void PressButton::set_words(const QString& words) {
     update();
 }
 
+void PressButton::hear_key(bool hear) {
+    shortcut_->setEnabled(hear);
+}
+
+void PressButton::set_narrow(const QString& sign, const QString& name) {
+    narrow_ = true;
+    words_ = sign;
+    note_ = key_;
+    setAccessibleName(name);
+    setToolTip(tr("%1 (%2)").arg(name, key_));
+    setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+    updateGeometry();
+}
+
 void PressButton::set_key(const QKeySequence& key) {
     key_ = key.toString(QKeySequence::NativeText);
     shortcut_->setKey(key);
@@ -66,6 +80,7 @@ void PressButton::set_due(bool due) {
 QSize PressButton::sizeHint() const {
     const QFontMetrics strong(type_font(Step::strong, Weight::semibold));
     const QFontMetrics small(type_font(Step::small));
+    if (narrow_) return {small.horizontalAdvance(note_) + 3 * grid, finger + half_grid};
     const int words = strong.horizontalAdvance(words_) + small.horizontalAdvance(key_) + icon_side + 5 * grid;
     return {std::max(words, 15 * grid), finger + half_grid};
 }
@@ -86,16 +101,19 @@ void PressButton::paintEvent(QPaintEvent*) {
     QRect text = place.adjusted(picture.isNull() ? 0 : icon_side + grid, 0, 0, 0);
     painter.setFont(type_font(Step::small));
     painter.setPen(tones[filled || !isEnabled() ? front : Tone::quiet]);
-    painter.drawText(text, Qt::AlignRight | Qt::AlignVCenter, key_);
-    text.setRight(text.right() - painter.fontMetrics().horizontalAdvance(key_) - grid);
+    if (!narrow_) {
+        painter.drawText(text, Qt::AlignRight | Qt::AlignVCenter, key_);
+        text.setRight(text.right() - painter.fontMetrics().horizontalAdvance(key_) - grid);
+    }
     if (!note_.isEmpty()) {
         const QString note = painter.fontMetrics().elidedText(note_, Qt::ElideRight, text.width());
-        painter.drawText(text.adjusted(0, height() / 2, 0, -6), Qt::AlignLeft | Qt::AlignVCenter, note);
+        painter.drawText(text.adjusted(0, height() / 2, 0, -6),
+                         (narrow_ ? Qt::AlignHCenter : Qt::AlignLeft) | Qt::AlignVCenter, note);
         text.setBottom(height() / 2 + 3);
     }
     painter.setFont(type_font(Step::strong, Weight::semibold));
     painter.setPen(tones[front]);
-    painter.drawText(text, Qt::AlignLeft | Qt::AlignVCenter,
+    painter.drawText(text, (narrow_ ? Qt::AlignHCenter : Qt::AlignLeft) | Qt::AlignVCenter,
                      painter.fontMetrics().elidedText(words_, Qt::ElideRight, text.width()));
 }
 

@@ -21,8 +21,12 @@ class PressButton : public QPushButton {
     void set_note(const QString& note);
     /// The words of what it does now.
     void set_words(const QString& words);
+    /// Little room: the sign alone, its key below it; `name` is what it is called.
+    void set_narrow(const QString& sign, const QString& name);
     /// Another key, or none.
     void set_key(const QKeySequence& key);
+    /// Whether its key is heard: not while a sheet lies over it, whose presses have the same keys.
+    void hear_key(bool hear);
     /// The press that is due next stands out.
     void set_due(bool due);
     [[nodiscard]] QSize sizeHint() const override;
@@ -34,6 +38,7 @@ class PressButton : public QPushButton {
     QShortcut* shortcut_;
     QString words_, note_, key_, icon_name_;
     bool due_ = false;
+    bool narrow_ = false;
 };
 
 }  // namespace spoilbook::form

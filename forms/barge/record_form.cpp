@@ -137,6 +137,17 @@ void RecordForm::show_row(bool all) {
         bound->shown = value;
         bound->show(value);
     }
+    for (const auto& bound : bounds_)
+        shorten(*bound);
+}
+
+void RecordForm::shorten(const Bound& bound) const {
+    auto* time = qobject_cast<TimeField*>(bound.box);
+    if (!time || !short_times_) return;
+    const Zone zone = session_.zone();
+    const Day usual = zone.day_of(after_.value_or(session_.now()));
+    const bool other_day = time->value() && zone.day_of(*time->value()) != usual;
+    time->set_hint(other_day ? QString::fromStdString(day_text(zone.day_of(*time->value()))) : QString());
 }
 
 FieldBox* RecordForm::box(const std::string& column) const {
@@ -161,9 +172,11 @@ void RecordForm::put(const Bound& bound, const std::string& text) {
     if (refusals.empty()) {
         refused_.erase(bound.field->name);
         bound.box->show_problem({});
+        shorten(bound);
         emit written();
         return;
     }
+    shorten(bound);
     refused_[bound.field->name] = text;
     bound.box->show_problem(refusals_shown(refusals));
 }

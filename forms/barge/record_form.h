@@ -28,6 +28,8 @@ class RecordForm : public QObject {
     [[nodiscard]] FieldBox* box(const std::string& column) const;
     /// Bare times are read from here on; nothing: as the last such time.
     void set_after(std::optional<Instant> after) { after_ = after; }
+    /// Little room: below a time stands its day only where it is not the day of set_after, or of now.
+    void set_short_times() { short_times_ = true; }
     /// The reason that goes with each change, for what is signed.
     void set_reason(std::function<QString()> reason) { reason_ = std::move(reason); }
     /// Writes what was refused for want of a reason, now that there is one.
@@ -55,12 +57,14 @@ class RecordForm : public QObject {
     void refresh();
     void show_row(bool all);
     void put(const Bound& bound, const std::string& text);
+    void shorten(const Bound& bound) const;
     [[nodiscard]] TimeContext context() const;
 
     BookSession& session_;
     const Kind& kind_;
     std::string label_;
     std::optional<Instant> after_;
+    bool short_times_ = false;
     std::function<QString()> reason_;
     std::vector<std::unique_ptr<Bound>> bounds_;
     std::map<std::string, std::string> refused_;

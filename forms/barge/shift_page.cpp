@@ -39,7 +39,7 @@ QString named(const Shelf<R>& shelf, const Id& id, std::string R::*name) {
 ShiftPage::ShiftPage(BookSession& session, QWidget* parent)
     : QWidget(parent), hand_(session), pages_(new QStackedWidget(this)) {
     auto* all = new QVBoxLayout(this);
-    all->setContentsMargins(grid + half_grid, grid, grid + half_grid, grid);
+    all->setContentsMargins(grid + half_grid, half_grid, grid + half_grid, half_grid);
     all->addWidget(pages_);
     pages_->addWidget(build_none());
     pages_->addWidget(build_work());
@@ -165,7 +165,7 @@ void ShiftPage::refresh() {
     pages_->setCurrentIndex(now.shift ? 1 : 0);
     if (!now.shift) return show_none(now);
     show_head(now);
-    strip_->show_timeline(shift_timeline(hand_.season(), *now.shift, hand_.session().now()),
+    strip_->show_timeline(shift_timeline(hand_.season(), *now.shift, hand_.session().figures_at()),
                           hand_.session().zone());
     station_->refresh();
     load_->refresh();
@@ -223,8 +223,21 @@ void ShiftPage::show_delay(const Running& now) {
 
 Sheet* ShiftPage::sheet() {
     // Over what is seen of the page, not over what is scrolled away.
-    if (!sheet_) sheet_ = new Sheet(parentWidget() ? parentWidget() : this);
+    if (!sheet_) {
+        sheet_ = new Sheet(parentWidget() ? parentWidget() : this);
+        connect(sheet_, &Sheet::closed, this, [this] { hear_keys(true); });
+    }
     return sheet_;
+}
+
+void ShiftPage::hear_keys(bool hear) {
+    for (PressButton* button : pages_->findChildren<PressButton*>())
+        button->hear_key(hear);
+}
+
+void ShiftPage::lay(const QString& title, QWidget* content, int width) {
+    hear_keys(false);
+    sheet()->open(title, content, width);
 }
 
 void ShiftPage::open_fields(const QString& title, const std::string& kind_name, const std::string& label,
@@ -239,7 +252,7 @@ void ShiftPage::open_fields(const QString& title, const std::string& kind_name, 
         rows->addWidget(form->add(column, content));
     rows->addStretch();
     form->show(label);
-    sheet()->open(title, content);
+    lay(title, content, 60 * grid);
 }
 
 void ShiftPage::open_sounding() {
@@ -263,7 +276,7 @@ void ShiftPage::open_trip() {
     rows->addWidget(panel);
     panel->refresh();
     connect(&hand_.session(), &Session::changed, panel, &TripPanel::refresh);
-    sheet()->open(tr("Trip"), content, 100 * grid);
+    lay(tr("Trip"), content, 100 * grid);
 }
 
 void ShiftPage::open_sign() {
@@ -276,7 +289,7 @@ void ShiftPage::open_sign() {
                       new RecordSheet(hand_.session(), kind(of.toStdString()), label.toStdString()));
     });
     connect(content, &SignSheet::signed_now, this, [this] { sheet()->close_sheet(); });
-    sheet()->open(tr("Shift sheet %1").arg(shown(shift->shift)), content, 90 * grid);
+    lay(tr("Shift sheet %1").arg(shown(shift->shift)), content, 90 * grid);
 }
 
 }  // namespace spoilbook::form

@@ -41,6 +41,9 @@ class ShiftPage : public QWidget {
     void show_head(const Running& now);
     void show_none(const Running& now);
     void show_delay(const Running& now);
+    /// Lays a content over the page, whose keys it does not hear meanwhile.
+    void lay(const QString& title, QWidget* content, int width);
+    void hear_keys(bool hear);
     [[nodiscard]] Sheet* sheet();
     void open_fields(const QString& title, const std::string& kind_name, const std::string& label,
                      const std::vector<std::string>& columns);

@@ -27,6 +27,7 @@ void StationPanel::build() {
     body()->addWidget(down_);
     body()->addWidget(next_);
     body()->addWidget(up_);
+    form_->set_short_times();
     auto* boxes = form_grid();
     boxes->addWidget(form_->add("claim", this), 0, 0, Qt::AlignTop);
     boxes->addWidget(form_->add("heading_deg", this), 0, 1, Qt::AlignTop);
@@ -60,8 +61,7 @@ void StationPanel::refresh() {
     if (!shown) return set_state(tr("none yet on this shift"));
     const QString label = QString::fromStdString(shown->station);
     if (!now.station) return set_state(tr("%1, spuds are up").arg(label));
-    set_state(tr("%1, spuds down since %2")
-                  .arg(label, time_shown(*now.station->spuds_down, hand_.session().zone())));
+    set_state(tr("%1 since %2").arg(label, time_shown(*now.station->spuds_down, hand_.session().zone())));
 }
 
 }  // namespace spoilbook::form

@@ -3,10 +3,12 @@
 
 #include "forms/barge/press_button.h"
 #include "forms/barge/record_form.h"
+#include "forms/barge/release_line.h"
 #include "forms/shared/button.h"
 #include "forms/shared/choice_field.h"
 #include "forms/shared/label.h"
 #include "forms/shared/time_typed.h"
+#include "model/progress/tow_time.h"
 #include "model/record/release_view.h"
 
 namespace spoilbook::form {
@@ -35,12 +37,15 @@ TripPanel::TripPanel(ShiftHand& hand, bool whole, QWidget* parent)
     : Panel(tr("Trip"), QStringLiteral("tug"), parent),
       hand_(hand),
       whole_(whole),
+      line_(new ReleaseLine(hand.session(), this)),
       turned_(new PressButton(tr("Turned back"), QStringLiteral("back"), {}, this)),
-      more_(make_button(ButtonKind::quiet, tr("All of this trip …"), QStringLiteral("trip"), this)),
+      more_(make_button(ButtonKind::quiet, tr("All of it …"), QStringLiteral("trip"), this)),
       trip_(new RecordForm(hand.session(), kind("trip"), this)),
       release_(new RecordForm(hand.session(), kind("release"), this)),
       bound_for_(new QWidget(this)),
       released_at_(new QWidget(this)) {
+    body()->addWidget(line_);
+    connect(line_, &ReleaseLine::due_cell, this, &TripPanel::offer_cell);
     if (whole) {
         auto* halves = new QHBoxLayout;
         halves->setSpacing(2 * grid);
@@ -56,6 +61,8 @@ TripPanel::TripPanel(ShiftHand& hand, bool whole, QWidget* parent)
         body()->addLayout(halves);
     } else {
         build_presses(body());
+        for (RecordForm* form : {trip_, release_})
+            form->set_short_times();
         body()->addWidget(build_boxes());
     }
     auto* foot =
@@ -74,13 +81,17 @@ void TripPanel::build_presses(QBoxLayout* into) {
                              tr("Alongside")};
     const QString icons[] = {QStringLiteral("trip"), QStringLiteral("release"), QStringLiteral("drop"),
                              QStringLiteral("close"), QStringLiteral("return")};
+    // On the skipper's page two abreast, in the order of reading; on the tug master's one below the other.
+    auto* places = new QGridLayout;
+    places->setSpacing(half_grid + 2);
     for (int step = 0; step < steps; ++step) {
         auto* button = new PressButton(words[step], icons[step], {}, this);
         presses_[std::size_t(step)] = button;
-        into->addWidget(button);
+        places->addWidget(button, whole_ ? step : step / 2, whole_ ? 0 : step % 2);
         connect(button, &QPushButton::clicked, this, [this, step] { press(step); });
     }
-    into->addWidget(turned_);
+    places->addWidget(turned_, whole_ ? int(steps) : 2, whole_ ? 0 : 1);
+    into->addLayout(places);
     connect(turned_, &QPushButton::clicked, this, [this] {
         if (const Trip* trip = shown_trip(hand_.now_running())) hand_.turned_back(*trip);
     });
@@ -152,6 +163,7 @@ void TripPanel::refresh() {
     bound_for_->setVisible(!release);
     released_at_->setVisible(release != nullptr);
     show_places(trip);
+    ask_release(trip, now);
     show_steps(trip, now);
     set_state(state_of(trip));
 }
@@ -160,12 +172,46 @@ void TripPanel::refresh() {
 void TripPanel::show_places(const Trip* trip) {
     for (RecordForm* form : {trip_, release_}) {
         auto* ground = qobject_cast<ChoiceField*>(form->box("ground"));
+        const bool cell_open =
+            form == trip_ && form->box("cell") != nullptr &&
+            qobject_cast<ChoiceField*>(form->box("cell"))->chosen().value_or(QString()).isEmpty();
+        if (form == trip_ && !cell_open) offer_cell({});
         const bool blank = trip && !form->label().empty() && ground->chosen().value_or(QString()).isEmpty();
         if (blank && hand_.season().grounds.size() == 1)
             ground->offer(shown(hand_.season().grounds.rows().front().ground), tr("the only one"));
         else
             ground->clear_offer();
     }
+}
+
+// Before the doors open: of the trip under way, or of the load that waits for its tow.
+void TripPanel::ask_release(const Trip* trip, const Running& now) {
+    const bool under_way = trip && !trip->returned && trip->outcome.empty();
+    const bool opened = under_way && (trip->release_start || newest_row(hand_.season(), *trip));
+    const bool waiting = !under_way && now.to_send && now.to_send->loading_end;
+    if (opened || (!under_way && !waiting)) return line_->quiet();
+    const Instant present = hand_.session().now();
+    const std::int64_t tow = tow_time_ms(hand_.season()).value_or(0);
+    PlannedRelease planned;
+    planned.load = under_way ? trip->load : now.to_send->id;
+    planned.at = under_way ? std::max(*trip->departed + tow, present) : present + tow;
+    if (under_way) {
+        planned.ground = trip->ground;
+        planned.cell = trip->cell;
+    }
+    planned.wave_height_m = under_way && trip->wave_height_m ? trip->wave_height_m
+                            : now.shift                      ? now.shift->wave_height_m
+                                                             : std::nullopt;
+    line_->ask(planned);
+}
+
+void TripPanel::offer_cell(const QString& cell) {
+    auto* box = qobject_cast<ChoiceField*>(trip_->box("cell"));
+    const bool blank = !trip_->label().empty() && box->chosen().value_or(QString()).isEmpty();
+    if (blank && !cell.isEmpty())
+        box->offer(cell, tr("due"));
+    else
+        box->clear_offer();
 }
 
 void TripPanel::show_steps(const Trip* trip, const Running& now) {
@@ -200,16 +246,13 @@ void TripPanel::show_steps(const Trip* trip, const Running& now) {
         button->set_key(step == due ? QKeySequence(Qt::Key_F7) : QKeySequence());
     }
     turned_->setEnabled(running && !at[open] && trip->outcome.empty());
-    turned_->setVisible(whole_ || turned_->isEnabled());
 }
 
 QString TripPanel::state_of(const Trip* trip) const {
     if (!trip) return tr("none on this shift");
     const Load* load = hand_.season().loads.find(trip->load);
     const Barge* barge = load ? hand_.season().barges.find(load->barge) : nullptr;
-    const QString what = tr("%1, load %2, %3")
-                             .arg(shown(trip->trip), load ? shown(load->load) : tr("not recorded"),
-                                  barge ? shown(barge->name) : tr("barge not recorded"));
+    const QString what = tr("%1, %2").arg(shown(trip->trip), barge ? shown(barge->name) : tr("no barge"));
     if (trip->outcome == "returned_loaded") return tr("%1, turned back").arg(what);
     return trip->returned ? tr("%1, alongside").arg(what) : tr("%1, under way").arg(what);
 }

@@ -12,6 +12,7 @@ namespace spoilbook::form {
 
 class PressButton;
 class RecordForm;
+class ReleaseLine;
 
 /// One trip, press by press: cast off, doors open, empty, doors shut, alongside. The one that is due answers
 /// F7. Ground, cell and place are chosen or offered, never filled in.
@@ -28,7 +29,7 @@ class TripPanel : public Panel {
     void more_asked();
 
  private:
-    enum Press { off, open, emptied, shut, back, steps };
+    enum TripPress { off, open, emptied, shut, back, steps };
 
     void build_presses(QBoxLayout* into);
     QWidget* build_boxes();
@@ -37,11 +38,14 @@ class TripPanel : public Panel {
     [[nodiscard]] const Trip* shown_trip(const Running& now) const;
     void show_steps(const Trip* trip, const Running& now);
     void show_places(const Trip* trip);
+    void ask_release(const Trip* trip, const Running& now);
+    void offer_cell(const QString& cell);
     [[nodiscard]] QString state_of(const Trip* trip) const;
 
     ShiftHand& hand_;
     bool whole_;
     std::array<PressButton*, steps> presses_{};
+    ReleaseLine* line_;
     PressButton* turned_;
     QPushButton* more_;
     RecordForm* trip_;

@@ -127,7 +127,7 @@ class Collector {
 ShiftTimeline shift_timeline(const Season& season, const Shift& shift, Instant as_at) {
     ShiftTimeline line;
     if (!shift.start || *shift.start > as_at) return line;
-    line.time = {*shift.start, shift.end ? std::min(*shift.end, as_at) : as_at};
+    line.time = {*shift.start, std::min(shift.end.value_or(*shift.start + longest_open_ms), as_at)};
     Collector logged(season, shift, line.time);
     logged.stations();
     logged.loads();

@@ -31,6 +31,9 @@ struct ShiftTimeline {
 /// is longer than this, is a gap: something may have been missed.
 inline constexpr std::int64_t least_gap_ms = 10 * ms_per_minute;
 
+/// A shift that has no end is shown for as long as this at most: then it was left open.
+inline constexpr std::int64_t longest_open_ms = 24 * ms_per_hour;
+
 /// What is logged of one shift until `as_at`. A station, load or trip that began before the shift is cut at
 /// its start. Empty where the shift has no start or starts after `as_at`.
 ShiftTimeline shift_timeline(const Season& season, const Shift& shift, Instant as_at);

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+
+#include "forms/shared/book_session.h"
+#include "forms/shared/state_mark.h"
+#include "model/consent/what_if.h"
+
+class QLabel;
+
+namespace spoilbook::form {
+
+/// What the release check said, in words: made off the screen's thread, so it holds no pointer into a book.
+struct ReleaseWords {
+    State state = State::unknown;
+    QString text;
+    QString reasons;   ///< every condition that does not go clear, a line each
+    QString due_cell;  ///< empty: none
+};
+
+/// Whether anything in the consent stops the release of this load, in one sentence. It never says that she
+/// may sail.
+class ReleaseLine : public QWidget {
+    Q_OBJECT
+
+ public:
+    ReleaseLine(BookSession& session, QWidget* parent);
+
+    /// Asks about this release, where it is another question than the last one. The cell that is due is
+    /// judged where none is chosen.
+    void ask(const PlannedRelease& planned);
+    /// Nothing is about to be released.
+    void quiet();
+
+ signals:
+    void due_cell(const QString& cell);
+
+ private:
+    void show_words(const ReleaseWords& words);
+
+    BookSession& session_;
+    StateMark* mark_;
+    QLabel* text_;
+    QString asked_;
+    int asked_count_ = 0;
+};
+
+/// The answer itself, for any thread: `season` is that thread's own.
+ReleaseWords release_words(const Season& season, PlannedRelease planned);
+
+}  // namespace spoilbook::form
