@@ -117,7 +117,7 @@ std::optional<Signature> signed_shift_of(const Book& book, const Kind& of, const
 std::optional<EntryPlace> SignatureCover::signing(const Id& shift) {
     const auto place = signings_.find(shift);
     if (place != signings_.end()) return place->second;
-    const auto found = signing_of(book_, shift);
+    auto found = signing_of(book_, shift);
     if (found) signings_.emplace(shift, found);
     return found;
 }

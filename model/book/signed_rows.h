@@ -15,7 +15,7 @@ struct Signature {
 
 /// The signed shift that covers a row, whatever was blank when: its own row, its stations, tallies, crew,
 /// delays and soundings, the loads whose loading ended in it, their trips and releases (docs/journal.md).
-std::optional<Signature> signed_shift_of(const Book& book, const Kind& kind, const Row& row);
+std::optional<Signature> signed_shift_of(const Book& book, const Kind& of, const Row& row);
 
 /// The newest entry that put the signature of a signed shift there; nothing where the change that is open
 /// puts it there, or the shift is not signed.
@@ -30,7 +30,7 @@ class SignatureCover {
  public:
     explicit SignatureCover(const Book& book) : book_(book) {}
     /// The signature that covers a row, as far as `field` goes (nothing: the whole row).
-    std::optional<Signature> over(const Kind& kind, const Row& row, std::optional<std::size_t> field);
+    std::optional<Signature> over(const Kind& of, const Row& row, std::optional<std::size_t> field);
 
  private:
     std::optional<EntryPlace> signing(const Id& shift);
