@@ -127,7 +127,7 @@ void ReleaseMap::draw_names(QPainter& painter, const QTransform& to, const Palet
         if (shape.rings.empty()) continue;
         const QRectF box = to.mapRect(shape.rings.front().boundingRect());
         const QRectF words = metrics.boundingRect(shape.name).adjusted(-3, -1, 3, 1);
-        QPointF corner = box.topLeft() + QPointF(4, 4);
+        QPointF corner = box.center() - QPointF(words.width(), words.height()) / 2;
         if (shape.kind == MapShape::ground) corner = box.topLeft() - QPointF(0, words.height() + 2);
         if (shape.kind == MapShape::exclusion)
             corner = {box.center().x() - words.width() / 2, box.bottom() + 2};

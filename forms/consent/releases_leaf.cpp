@@ -49,8 +49,9 @@ ReleasesLeaf::ReleasesLeaf(FiguresSource& source, QWidget* parent)
     split_->addWidget(build_map());
     split_->setChildrenCollapsible(false);
     split_->setHandleWidth(2 * grid);
-    split_->setStretchFactor(0, 3);
-    split_->setStretchFactor(1, 2);
+    split_->setSizes({74 * grid, 55 * grid});
+    split_->setStretchFactor(0, 1);
+    split_->setStretchFactor(1, 1);
     body()->addWidget(split_, 1);
     tell_exports_of(table_);
     tell_exports_of(map_);
@@ -66,10 +67,7 @@ QWidget* ReleasesLeaf::build_map() {
     all->setSpacing(half_grid);
     map_ = new ReleaseMap(side);
     auto* bar = new QHBoxLayout;
-    auto* note =
-        make_quiet(tr("A picture of what is recorded, not an aid to navigation."), Step::small, side);
-    note->setWordWrap(true);
-    bar->addWidget(note, 1);
+    bar->addStretch();
     const auto add = [&](const QString& text, auto act) {
         auto* button = make_button(ButtonKind::quiet, text, {}, side);
         connect(button, &QPushButton::clicked, map_, act);
@@ -83,6 +81,10 @@ QWidget* ReleasesLeaf::build_map() {
     bar->addWidget(out);
     all->addLayout(bar);
     all->addWidget(map_, 1);
+    auto* note =
+        make_quiet(tr("A picture of what is recorded, not an aid to navigation."), Step::small, side);
+    note->setWordWrap(true);
+    all->addWidget(note);
     return side;
 }
 

@@ -66,7 +66,14 @@ void Bars::draw_bar(QPainter& painter, const Bar& bar, const QRectF& slot, doubl
     if (!bar.value) return;
     const double y = y_of(*bar.value);
     const QRectF body(centre - width / 2, y, width, slot.bottom() - y);
-    painter.fillRect(body, tones[bar.over ? Tone::over : Tone::series_1]);
+    const QColor colour = tones[bar.over ? Tone::over : Tone::series_1];
+    QColor fill = colour;
+    // By night a large bright field would blind: the outline carries the bar.
+    if (tones.light() == Light::night) fill.setAlphaF(0.3F);
+    painter.fillRect(body, fill);
+    painter.setPen(QPen(colour, 1));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(body);
     if (bar.over) painter.fillRect(body, QBrush(tones[Tone::surface], Qt::BDiagPattern));
     if (bar.u <= 0) return;
     const double above = y_of(*bar.value + bar.u);
@@ -74,7 +81,7 @@ void Bars::draw_bar(QPainter& painter, const Bar& bar, const QRectF& slot, doubl
     painter.setPen(QPen(tones[Tone::text], 1));
     painter.drawLine(QPointF(centre, above), QPointF(centre, y));
     painter.drawLine(QPointF(centre - 4, above), QPointF(centre + 4, above));
-    painter.setPen(QPen(tones[Tone::surface], 1));
+    painter.setPen(QPen(tones[tones.light() == Light::night ? Tone::text : Tone::surface], 1));
     painter.drawLine(QPointF(centre, y), QPointF(centre, below));
     painter.drawLine(QPointF(centre - 4, below), QPointF(centre + 4, below));
 }

@@ -26,7 +26,7 @@ BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     sentence_->setWordWrap(true);
     body()->addWidget(sentence_);
     body()->addWidget(build_figures());
-    give_height(chart_, 31);
+    give_height(chart_, 38);
     body()->addWidget(chart_, 3);
     give_height(limits_, 24);
     body()->addWidget(limits_, 2);

@@ -8,7 +8,7 @@
 
 namespace spoilbook::form {
 
-inline constexpr int evidence_width = 640;
+inline constexpr int evidence_width = 680;
 
 /// What FiguresPage::ask needs to gather the evidence of the limit at this place.
 std::function<std::vector<EvidenceRow>(const Figures&)> evidence_of(std::size_t place);

@@ -60,7 +60,8 @@ std::vector<EvidenceRow> evidence_rows(const std::vector<EvidenceLine>& lines, c
 std::vector<Column<EvidenceRow>> evidence_columns(const LimitRow& limit, const QLocale& locale) {
     using Row = EvidenceRow;
     // A share's evidence is in cubic metres: what it is a share of.
-    const QString unit = limit.unit == QStringLiteral("%") ? QStringLiteral("m³") : limit.unit;
+    const QString unit =
+        limit.unit == QStringLiteral("%") ? QStringLiteral("m³") : limit.unit.section(u' ', 0, 0);
     const auto number = [locale](const std::optional<double>& v) {
         return v ? number_shown(*v, 1, locale) : QString();
     };
