@@ -54,10 +54,10 @@ class FirstOverWalk {
                 judge_member(member, t, sweep_.of(member) / years);
             return;
         }
-        const double of = quantity_.of_value.value_or(quantity_.of_floor ? sweep_.total() : 0);
+        const double of = quantity_.of_value.value_or(quantity_.of_floor ? sweep_.total() / years : 0);
         if (of <= 0 || (quantity_.of_floor && of < *quantity_.of_floor)) return;
         for (int member = -1; member < static_cast<int>(members_.size()); ++member) {
-            judge_member(member, t, sweep_.of(member) / of);
+            judge_member(member, t, sweep_.of(member) / years / of);
         }
     }
 

@@ -104,6 +104,7 @@ class LimitRows {
         const auto share = share_in(counts_, member, adding_of(quantity_), *window_, as_at_, state.of_total);
         state.used = share.value;
         state.used_u = share.u();
+        if (quantity_.window.kind == WindowKind::mean) state.of_total /= std::max(1, quantity_.window.n);
     }
 
     [[nodiscard]] double total_in_window() const {
