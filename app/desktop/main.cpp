@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // spoilbook [BOOK]: the desktop. Start-up and wiring alone.
+#include <fmt/format.h>
+
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QDir>
@@ -7,6 +9,8 @@
 #include <QSettings>
 #include <QStandardPaths>
 #include <QTranslator>
+#include <cstdlib>
+#include <functional>
 
 #include "app/desktop/desks.h"
 #include "app/desktop/library.h"
@@ -14,6 +18,7 @@
 #include "forms/shared/icon.h"
 #include "forms/shared/main_window.h"
 #include "forms/shared/paper_style.h"
+#include "model/unit/time_text.h"
 
 using namespace spoilbook;
 
@@ -34,6 +39,18 @@ QString own_sample() {
            QStringLiteral("/marram.sbook");
 }
 
+// The machine's clock, or one that starts at another time and goes on from there: for a demo, whose shift is
+// running on a day long past.
+std::function<Instant()> clock_from(const QString& text) {
+    if (text.isEmpty()) return now;
+    const auto start = parse_instant(text.toStdString(), Zone::utc());
+    if (!start) {
+        fmt::print(stderr, "--clock: {}\n", one_line(start.refusals().front()));
+        std::exit(2);
+    }
+    return [ahead = *start - now()] { return now() + ahead; };
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -49,6 +66,10 @@ int main(int argc, char** argv) {
     arguments.addHelpOption();
     arguments.addVersionOption();
     arguments.addPositionalArgument(QStringLiteral("BOOK"), form::MainWindow::tr("a .sbook file to open"));
+    const QCommandLineOption clock(QStringLiteral("clock"),
+                                   form::MainWindow::tr("start the clock at this time (ISO 8601)"),
+                                   QStringLiteral("TIME"));
+    arguments.addOption(clock);
     arguments.process(app);
 
     QSettings settings(QSettings::IniFormat, QSettings::UserScope, QStringLiteral("spoilbook"),
@@ -56,7 +77,8 @@ int main(int argc, char** argv) {
     form::Memory memory(settings);
     form::PaperStyle* style = form::PaperStyle::dress(app, memory.light());
     QApplication::setWindowIcon(form::icon(QStringLiteral("book"), form::Tone::accent));
-    BookLibrary library(device_name(), now, make_desks, shipped_sample(), own_sample());
+    BookLibrary library(device_name(), clock_from(arguments.value(clock)), make_desks, shipped_sample(),
+                        own_sample());
     form::MainWindow window(library, memory, *style);
     window.show();
     if (!arguments.positionalArguments().isEmpty()) {
