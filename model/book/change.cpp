@@ -83,7 +83,7 @@ Id OpenChange::insert(const Kind& kind, const std::vector<Value>& values) {
 }
 
 Checked<Done> OpenChange::allowed(const Kind& kind, const Row& row, std::optional<std::size_t> field) {
-    if (made_here_.count(row.id) > 0 || (field && filled_here_.count({row.id, *field}) > 0)) return Done{};
+    if (made_here_.contains(row.id) || (field && filled_here_.contains({row.id, *field}))) return Done{};
     const auto cover = cover_.over(kind, row, field);
     if (!cover) {
         // Filled a second time in the same change, it would look as if it had stood there all along.
