@@ -127,7 +127,8 @@ void ReleaseMap::draw_names(QPainter& painter, const QTransform& to, const Palet
         if (shape.rings.empty()) continue;
         const QRectF box = to.mapRect(shape.rings.front().boundingRect());
         const QRectF words = metrics.boundingRect(shape.name).adjusted(-3, -1, 3, 1);
-        QPointF corner = box.center() - QPointF(words.width(), words.height()) / 2;
+        const QPointF middle = shape.name_at ? to.map(*shape.name_at) : box.center();
+        QPointF corner = middle - QPointF(words.width(), words.height()) / 2;
         if (shape.kind == MapShape::ground) corner = box.topLeft() - QPointF(0, words.height() + 2);
         if (shape.kind == MapShape::exclusion)
             corner = {box.center().x() - words.width() / 2, box.bottom() + 2};

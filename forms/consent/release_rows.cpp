@@ -135,6 +135,17 @@ QString releases_sentence(const std::vector<ReleaseRow>& rows, const QLocale& lo
         .arg(locale.toString(qlonglong(rows.size())), parts.join(QStringLiteral(", ")));
 }
 
+namespace {
+
+// Clear of the cell's edges and of what is excluded from it.
+std::optional<QPointF> name_place(const Ledger& ledger, const Cell& cell) {
+    const EastNorth at = farthest_inside(ledger.grounds().open_cell(cell.id));
+    if (is_known(at)) return QPointF(at.easting_m, at.northing_m);
+    return std::nullopt;
+}
+
+}  // namespace
+
 std::vector<MapShape> map_shapes(const Ledger& ledger) {
     std::vector<MapShape> shapes;
     const Season& season = ledger.season();
@@ -143,6 +154,7 @@ std::vector<MapShape> map_shapes(const Ledger& ledger) {
     for (const Cell& cell : season.cells.rows()) {
         const auto kind = cell.kind == "exclusion" ? MapShape::exclusion : MapShape::cell;
         shapes.push_back(shape_of(kind, cell.cell, ledger.grounds().cell(cell.id)));
+        if (kind == MapShape::cell) shapes.back().name_at = name_place(ledger, cell);
     }
     return shapes;
 }

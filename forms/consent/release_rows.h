@@ -36,6 +36,7 @@ struct MapShape {
     Kind kind = ground;
     QString name;
     std::vector<QPolygonF> rings;
+    std::optional<QPointF> name_at = {};  ///< of a cell: the open place farthest from any edge
 };
 
 /// All grounds, cells and exclusions of the book, grounds first.

@@ -56,14 +56,15 @@ void ReturnLeaf::build_head() {
     mark_ = new StateMark(State::unknown, this);
     answer_ = make_label({}, Step::strong, Weight::semibold, this);
     answer_->setWordWrap(true);
-    answer_->setMinimumHeight(box_height);
     auto* head = new QHBoxLayout;
     head->setSpacing(3 * grid);
     head->addWidget(month_);
     head->addWidget(mark_, 0, Qt::AlignBottom);
-    head->addWidget(answer_, 1, Qt::AlignBottom);
+    head->addStretch();
     head->addWidget(make_, 0, Qt::AlignBottom);
     body()->addLayout(head);
+    // Below, not beside: at twice the scale a line between mark and press is one word wide.
+    body()->addWidget(answer_);
     connect(month_, &ChoiceField::committed, this, &ReturnLeaf::gather);
     connect(make_, &QPushButton::clicked, this, &ReturnLeaf::make_return);
 }
