@@ -139,8 +139,7 @@ TEST_CASE("more entries in one millisecond than an id can count keep their order
 TEST_CASE("one import is one transaction and as many entries as it needs") {
     auto book = Book::in_memory("office");
     const Kind& tallies = kind("tally");
-    const int rows = rows_per_entry * 2 + 1;
-    const auto import = [&](bool refuse) {
+    const auto import = [&](int rows, bool refuse) {
         return book.change(by("Ben", 0, "", EntryKind::import), [&](Change& change) -> Checked<Done> {
             for (int i = 0; i < rows; ++i)
                 change.insert(tallies, values_of(tallies, {{"count", 1.0 * (i % 100)}}));
@@ -148,10 +147,11 @@ TEST_CASE("one import is one transaction and as many entries as it needs") {
             return Done{};
         });
     };
-    CHECK_FALSE(import(true));
+    CHECK_FALSE(import(rows_per_entry + 1, true));  // when one entry is full already
     CHECK(journal_state(book).entries == 0);
     CHECK(book.rows(tallies).empty());
-    REQUIRE(import(false));
+    constexpr int rows = rows_per_entry * 2 + 1;
+    REQUIRE(import(rows, false));
     CHECK(journal_state(book).entries == 3);
     CHECK(book.rows(tallies).size() == static_cast<std::size_t>(rows));
     CHECK_FALSE(check_journal(book));
