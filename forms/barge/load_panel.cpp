@@ -99,7 +99,7 @@ void LoadPanel::build_tally() {
 
 void LoadPanel::build_dips() {
     auto* dips = form_->add("dips_m", this);
-    dips->set_hint(tr("As on the ticket, a space between: 0.36 0.38 0.29"));
+    dips->set_hint(tr("as on the ticket: 0.36 0.38"));
     full_ = new PressButton(tr("Full"), QStringLiteral("check"), Qt::Key_F6, this);
     auto* row = new QHBoxLayout;
     row->addWidget(dips, 5, Qt::AlignTop);

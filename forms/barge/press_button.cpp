@@ -85,6 +85,11 @@ QSize PressButton::sizeHint() const {
     return {std::max(words, 15 * grid), finger + half_grid};
 }
 
+// Two abreast must fit into a third of a wheelhouse screen: the words give way before the page does.
+QSize PressButton::minimumSizeHint() const {
+    return {std::min(sizeHint().width(), 2 * finger + grid), sizeHint().height()};
+}
+
 void PressButton::paintEvent(QPaintEvent*) {
     QStyleOptionButton option;
     initStyleOption(&option);
@@ -95,8 +100,11 @@ void PressButton::paintEvent(QPaintEvent*) {
     const Palette& tones = palette_in_use();
     const bool filled = due_ && isEnabled();
     const Tone front = !isEnabled() ? Tone::quiet : filled ? Tone::on_accent : Tone::text;
-    const QRect place = rect().adjusted(grid + half_grid, 0, -grid - half_grid, 0);
-    const QPixmap picture = icon_picture(icon_name_, tones[front], icon_side, devicePixelRatioF());
+    const int side = narrow_ ? 2 : grid + half_grid;
+    const QRect place = rect().adjusted(side, 0, -side, 0);
+    const QPixmap picture = icon_name_.isEmpty()
+                                ? QPixmap()
+                                : icon_picture(icon_name_, tones[front], icon_side, devicePixelRatioF());
     if (!picture.isNull()) painter.drawPixmap(place.left(), (height() - icon_side) / 2, picture);
     QRect text = place.adjusted(picture.isNull() ? 0 : icon_side + grid, 0, 0, 0);
     painter.setFont(type_font(Step::small));

@@ -30,6 +30,7 @@ class PressButton : public QPushButton {
     /// The press that is due next stands out.
     void set_due(bool due);
     [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] QSize minimumSizeHint() const override;
 
  protected:
     void paintEvent(QPaintEvent* event) override;

@@ -107,7 +107,7 @@ void ShiftReading::refresh() {
         std::count_if(lines.begin(), lines.end(), [](const auto& line) { return !line.missing.empty(); });
     missing_->setText(
         blank == 0 ? tr("Nothing is blank that a return asks for.")
-                   : tr("%n line(s) below have something blank that a return asks for.", "", int(blank)));
+                   : tr("Lines below with something blank that a return asks for: %1.").arg(int(blank)));
     lines_->set_rows(std::move(lines));
 }
 
