@@ -35,7 +35,10 @@ class FirstOverWalk {
                 touched.insert(counts_[next].member);
                 if (quantity_.window.kind == WindowKind::trip) add_to_trip(counts_[next]);
             }
-            if (!in_force(version_, t)) continue;
+            if (!in_force(version_, t)) {
+                judge_all_ = true;
+                continue;
+            }
             if (quantity_.window.kind == WindowKind::trip)
                 judge_trips(t);
             else
@@ -46,12 +49,20 @@ class FirstOverWalk {
  private:
     void judge(Instant t, const std::set<int>& touched) {
         if (!window_ || !holds(*window_, t)) window_ = window_at(quantity_.window, consent_, season_, t);
-        if (!window_ || !window_->counts(t, t)) return;
+        if (!window_ || !window_->counts(t, t)) {
+            judge_all_ = true;
+            return;
+        }
         sweep_.move_to(t, *window_);
         const double years = quantity_.window.kind == WindowKind::mean ? quantity_.window.n : 1;
         if (!quantity_.share_of_total) {
-            for (const int member : touched)
-                judge_member(member, t, sweep_.of(member) / years);
+            if (all_are_due(t)) {
+                for (int member = -1; member < static_cast<int>(members_.size()); ++member)
+                    judge_member(member, t, sweep_.of(member) / years);
+            } else {
+                for (const int member : touched)
+                    judge_member(member, t, sweep_.of(member) / years);
+            }
             return;
         }
         const double of = quantity_.of_value.value_or(quantity_.of_floor ? sweep_.total() / years : 0);
@@ -59,6 +70,16 @@ class FirstOverWalk {
         for (int member = -1; member < static_cast<int>(members_.size()); ++member) {
             judge_member(member, t, sweep_.of(member) / years / of);
         }
+    }
+
+    /// Whether members that nothing was added to may be over now: a version begins, or a limit falls, with
+    /// what they have used already.
+    bool all_are_due(Instant t) {
+        const auto limit = limit_at(quantity_, t);
+        const bool due = judge_all_ || limit != judged_by_;
+        judged_by_ = limit;
+        judge_all_ = false;
+        return due;
     }
 
     void judge_member(int member, Instant t, double used) {
@@ -99,6 +120,8 @@ class FirstOverWalk {
     std::vector<Count> counts_;
     Sweep sweep_;
     std::optional<Window> window_;
+    bool judge_all_ = true;
+    std::optional<double> judged_by_;
     std::map<std::pair<std::uint32_t, int>, double> trip_sums_;
     std::set<std::pair<std::uint32_t, int>> touched_trips_;
 };
