@@ -4,6 +4,7 @@
 # Builds build/ (Release) and build-sanitized/ (address and undefined-behaviour sanitizers), runs the suites of
 # both, the layout of house and text, and clang-tidy. Closes with "N passed, N failed"; exit 1 if any failed.
 #   --long           no time limit on clang-tidy, and the suites' own long cases (SPOILBOOK_LONG=1)
+#   SPOILBOOK_SKIP   parts to leave out, said so in the end: "tidy", "sanitized" or both
 #   SPOILBOOK_JOBS   how many compilers and tests at once (default: one a processor)
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
@@ -40,6 +41,11 @@ step() {
         broken+=("$name")
     fi
     echo "== $name: $((SECONDS - since)) s"
+}
+
+# skipped PART: whether it is to be left out.
+skipped() {
+    [[ " ${SPOILBOOK_SKIP-} " == *" $1 "* ]]
 }
 
 configure() {
@@ -105,17 +111,20 @@ if [[ -f build/build.ninja ]]; then
     step "every suite is there" suites_are_there build
     suites release build
 fi
-step "build, sanitized" build sanitized build-sanitized
-step "clang-tidy" tests/tidy.py build --jobs "$jobs" --seconds "$tidy_seconds"
+skipped sanitized || step "build, sanitized" build sanitized build-sanitized
+skipped tidy || step "clang-tidy" tests/tidy.py build --jobs "$jobs" --seconds "$tidy_seconds"
 if [[ -n ${SPOILBOOK_LONG-} ]]; then
     step "sbk against the oracle, 20 seasons" \
         python3 tests/oracle/compare.py --sbk build/bin/sbk --seeds 3..22 --trips 60
 fi
-if [[ -f build-sanitized/build.ninja ]]; then
+if ! skipped sanitized && [[ -f build-sanitized/build.ninja ]]; then
     suites sanitized build-sanitized
 fi
 
 echo "all checks took $SECONDS s"
+if [[ -n ${SPOILBOOK_SKIP-} ]]; then
+    echo "left out: $SPOILBOOK_SKIP"
+fi
 if ((${#broken[@]} > 0)); then
     printf 'failed: %s\n' "${broken[@]}"
 fi
