@@ -85,9 +85,16 @@ QSize PressButton::sizeHint() const {
     return {std::max(words, 15 * grid), finger + half_grid};
 }
 
-// Two abreast must fit into a third of a wheelhouse screen: the words give way before the page does.
+// Never narrower than its words: a cut word is a wrong press at night.
 QSize PressButton::minimumSizeHint() const {
-    return {std::min(sizeHint().width(), 2 * finger + grid), sizeHint().height()};
+    return {std::min(sizeHint().width(), words_width()), sizeHint().height()};
+}
+
+int PressButton::words_width() const {
+    const QFontMetrics strong(type_font(Step::strong, Weight::semibold));
+    const QFontMetrics small(type_font(Step::small));
+    return strong.horizontalAdvance(words_) + small.horizontalAdvance(key_) + icon_side + 5 * grid +
+           half_grid;
 }
 
 void PressButton::paintEvent(QPaintEvent*) {

@@ -36,6 +36,8 @@ class PressButton : public QPushButton {
     void paintEvent(QPaintEvent* event) override;
 
  private:
+    [[nodiscard]] int words_width() const;
+
     QShortcut* shortcut_;
     QString words_, note_, key_, icon_name_;
     bool due_ = false;

@@ -37,6 +37,8 @@ ShiftListPage::ShiftListPage(BookSession& session, QWidget* parent)
     connect(table_, &TableView::opened, this, [this](int row) { open_shift(rows_->row(row)); });
     connect(&session_, &Session::changed, this, &ShiftListPage::refresh);
     refresh();
+    // Times are read down the column: they are never cut.
+    table_->table()->resizeColumnsToContents();
 }
 
 std::vector<Column<Shift>> ShiftListPage::columns() const {

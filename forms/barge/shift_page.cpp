@@ -75,6 +75,8 @@ QWidget* ShiftPage::build_work() {
     rows->addWidget(build_head());
     strip_ = new TimelineStrip(page);
     rows->addWidget(strip_);
+    // What may happen at any moment stays in sight, whatever is scrolled.
+    rows->addWidget(build_any_time());
     panels_ = new QGridLayout;
     panels_->setSpacing(grid);
     station_ = new StationPanel(hand_, page);
@@ -82,7 +84,6 @@ QWidget* ShiftPage::build_work() {
     trip_ = new TripPanel(hand_, false, page);
     connect(trip_, &TripPanel::more_asked, this, &ShiftPage::open_trip);
     rows->addLayout(panels_, 1);
-    rows->addWidget(build_foot());
     place_panels();
     return page;
 }
@@ -112,7 +113,7 @@ QWidget* ShiftPage::build_head() {
     return head;
 }
 
-QWidget* ShiftPage::build_foot() {
+QWidget* ShiftPage::build_any_time() {
     auto* foot = new QWidget(this);
     auto* row = new QHBoxLayout(foot);
     row->setContentsMargins(0, 0, 0, 0);

@@ -35,7 +35,7 @@ class ShiftPage : public QWidget {
     QWidget* build_head();
     QWidget* build_work();
     QWidget* build_none();
-    QWidget* build_foot();
+    QWidget* build_any_time();
     void place_panels();
     void refresh();
     void show_head(const Running& now);
