@@ -62,7 +62,8 @@ LogLines count_buckets(const Press& press, const Shift& shift, const Station& st
     }
     words.number(line, "count", after);
     LogLines lines{line};
-    if (!load.loading_start && !load.loading_end) lines.push_back({&kind("load"), load.load, {{"loading_start", words.now()}}});
+    if (!load.loading_start && !load.loading_end)
+        lines.push_back({&kind("load"), load.load, {{"loading_start", words.now()}}});
     return lines;
 }
 
