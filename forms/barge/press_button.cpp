@@ -81,7 +81,7 @@ QSize PressButton::sizeHint() const {
     const QFontMetrics strong(type_font(Step::strong, Weight::semibold));
     const QFontMetrics small(type_font(Step::small));
     if (narrow_) return {small.horizontalAdvance(note_) + 3 * grid, finger + half_grid};
-    const int words = strong.horizontalAdvance(words_) + small.horizontalAdvance(key_) + icon_side + 5 * grid;
+    const int words = strong.horizontalAdvance(words_) + small.horizontalAdvance(key_) + icon_side + 6 * grid;
     return {std::max(words, 15 * grid), finger + half_grid};
 }
 
