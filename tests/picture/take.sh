@@ -9,7 +9,7 @@ mkdir -p "$out"
 work=$(mktemp -d)
 trap 'kill $(jobs -p) 2>/dev/null || true; rm -rf "$work"' EXIT
 
-for number in $(seq 90 120); do
+for number in $(seq 130 160); do
     [[ -e /tmp/.X$number-lock ]] || break
 done
 
@@ -20,7 +20,7 @@ begin() {
     rm -rf "$work/home"
     mkdir -p "$work/home" "$work/run"
     chmod 700 "$work/run"
-    Xvfb ":$number" -screen 0 "${size}x24" -nolisten tcp >/dev/null 2>&1 &
+    Xvfb ":$number" -screen 0 "${size}x24" -nolisten tcp -noreset >/dev/null 2>&1 &
     screen=$!
     export DISPLAY=":$number"
     until xdotool getdisplaygeometry >/dev/null 2>&1; do sleep 0.1; done
