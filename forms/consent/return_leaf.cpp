@@ -139,10 +139,15 @@ void ReturnLeaf::show_return(ReturnShown shown) {
               : tr("Missing from the return for %1: %2.").arg(shown.period).arg(shown.missing.size()));
     make_->setEnabled(whole);
     make_->setToolTip(whole ? QString() : tr("What is missing must be mended first."));
-    reasons_->setText(shown.reasons.isEmpty()
-                          ? tr("By these records every limit and place of the month complied.")
-                          : tr("It cannot be stated that every limit and place complied:") +
-                                QStringLiteral("\n•  ") + shown.reasons.join(QStringLiteral("\n•  ")));
+    QString words = shown.reasons.isEmpty()
+                        ? tr("By these records every quantity limit and release place of the month complied.")
+                        : tr("It cannot be stated that every limit and place complied:") +
+                              QStringLiteral("\n•  ") + shown.reasons.join(QStringLiteral("\n•  "));
+    if (!shown.not_judged.isEmpty()) {
+        words += u'\n' + tr("Not judged by this return, and to be answered beside it: %1.")
+                             .arg(shown.not_judged.join(QStringLiteral("; ")));
+    }
+    reasons_->setText(words);
     in_situ_->show_figure(shown.in_situ);
     hopper_->show_figure(shown.hopper);
     releases_->show_figure(shown.releases);

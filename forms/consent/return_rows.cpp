@@ -96,6 +96,8 @@ ReturnShown return_shown(const ReturnFacts& facts, const QLocale& locale) {
     add_totals(shown.totals, tr("Cell"), facts.by_cell, true);
     for (const std::string& reason : facts.reasons)
         shown.reasons << read(reason);
+    for (const std::string& condition : facts.not_judged)
+        shown.not_judged << book_text(condition);
     fill_figures(shown, facts, locale);
     return shown;
 }

@@ -34,6 +34,7 @@ struct ReturnShown {
     std::vector<ScheduleRow> schedule;
     std::vector<TotalRow> totals;
     QStringList reasons;
+    QStringList not_judged;  ///< conditions that a return says nothing about
     FigureText in_situ, hopper, releases, late;
     QString problem;  ///< why nothing could be gathered; empty: it was
 };

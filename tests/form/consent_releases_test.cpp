@@ -96,9 +96,11 @@ TEST_CASE("a return without a trip is shown as complete with nil, and prints its
     ReturnFacts facts;
     facts.season = &season;
     facts.period_name = "2026-01";
+    facts.not_judged = {"10"};
     const ReturnShown shown = return_shown(facts, nz);
     CHECK(shown.period == QStringLiteral("Jan 2026"));
     CHECK(shown.missing.empty());
+    CHECK(shown.not_judged == QStringList{QStringLiteral("10")});
     CHECK(shown.in_situ.value == QStringLiteral("0.0"));
     REQUIRE(shown.totals.size() == 1);
     RowTable<TotalRow> totals(total_columns(nz));
