@@ -93,8 +93,7 @@ QSize PressButton::minimumSizeHint() const {
 int PressButton::words_width() const {
     const QFontMetrics strong(type_font(Step::strong, Weight::semibold));
     const QFontMetrics small(type_font(Step::small));
-    return strong.horizontalAdvance(words_) + small.horizontalAdvance(key_) + icon_side + 5 * grid +
-           half_grid;
+    return strong.horizontalAdvance(words_) + small.horizontalAdvance(key_) + icon_side + 6 * grid;
 }
 
 void PressButton::paintEvent(QPaintEvent*) {
