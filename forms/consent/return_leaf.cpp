@@ -140,7 +140,7 @@ void ReturnLeaf::show_return(ReturnShown shown) {
     make_->setEnabled(whole);
     make_->setToolTip(whole ? QString() : tr("What is missing must be mended first."));
     QString words = shown.reasons.isEmpty()
-                        ? tr("By these records every quantity limit and release place of the month complied.")
+                        ? tr("By these records every limit was kept and every release was inside its ground.")
                         : tr("It cannot be stated that every limit and place complied:") +
                               QStringLiteral("\n•  ") + shown.reasons.join(QStringLiteral("\n•  "));
     if (!shown.not_judged.isEmpty()) {
