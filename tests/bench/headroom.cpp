@@ -39,7 +39,7 @@ Times measure(const char* path) {
     times.sum = median_seconds([&] {
         SQLite::Statement sum(db,
                               "SELECT sum(stated_hopper_m3), count(*), max(release_end) FROM trip JOIN load "
-                              "ON load.id = trip.load");
+                              "ON load.uuid = trip.load");
         sum.executeStep();
     });
     const auto book = Book::open_to_read(path);
