@@ -16,7 +16,7 @@ struct CsvRow {
 };
 
 /// The longest text of one field; longer ones are refused.
-inline constexpr std::size_t longest_field_bytes = 1024 * 1024;
+inline constexpr std::size_t longest_field_bytes = 1'048'576;
 /// The most fields of one row.
 inline constexpr std::size_t most_fields = 10000;
 

@@ -5,8 +5,9 @@
 
 namespace spoilbook {
 
-std::string rules_words() {
-    return R"(# The book as a folder of plain files
+namespace {
+
+constexpr const char* rules = R"(# The book as a folder of plain files
 
 This file is written by the program (`model/folder/document.cpp`); a test holds it to what the readers do.
 
@@ -73,6 +74,11 @@ Noted: kept, one line on standard error, never a change of the exit status:
 ## The files
 
 )";
+
+}  // namespace
+
+std::string rules_words() {
+    return rules;
 }
 
 std::string kind_words(const std::string& kind) {

@@ -21,13 +21,13 @@ std::optional<nlohmann::json> read_json(std::string_view bytes, const std::strin
 
 /// The one form in which JSON is kept and compared: members in the order of their names, those that are null
 /// left out, texts trimmed at both ends, whole numbers without a point.
-nlohmann::json canonical(const nlohmann::json& json);
+nlohmann::json canonical(const nlohmann::json& given);
 
 /// "barges[2]" and "capacity_m3" → "barges[2].capacity_m3"; nothing and "name" → "name".
 std::string member_path(const std::string& path, std::string_view member);
 std::string item_path(const std::string& path, std::size_t index);
 
 /// What a value is, in words: "a text", "a number", "a list", …
-std::string what_it_is(const nlohmann::json& json);
+std::string what_it_is(const nlohmann::json& value);
 
 }  // namespace spoilbook

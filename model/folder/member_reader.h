@@ -24,13 +24,13 @@ struct JsonReading {
 
 /// One JSON value as a field of a kind: null is blank, a wrong type is refused, the rest as parse_field has
 /// it. Refusals name `path`.
-Value read_member(const nlohmann::json& json, const Field& field, const std::string& path,
+Value read_member(const nlohmann::json& value, const Field& field, const std::string& path,
                   const JsonReading& reading);
 
 /// Reads the members of an object into `row` by the description of its kind. `elsewhere` are fields that are
 /// not members here (they follow from where the object stands); `nested` are members that the caller reads.
-/// An unknown member is refused with the nearest known name. False where `json` is not an object.
-bool read_members(const nlohmann::json& json, const Kind& kind,
+/// An unknown member is refused with the nearest known name. False where it is not an object.
+bool read_members(const nlohmann::json& object, const Kind& kind,
                   std::initializer_list<std::string_view> elsewhere,
                   std::initializer_list<std::string_view> nested, const JsonReading& reading, GivenRow& row);
 
