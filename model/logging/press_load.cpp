@@ -42,7 +42,7 @@ const Tally* tally_line(const Season& season, const Shift& shift, const Station&
 LogLines barge_alongside(const Press& press, const Barge& barge) {
     PressWords words(press);
     LogLine line{&kind("load"), words.fresh(kind("load")), {{"barge", barge.name}}};
-    words.number(line, "left_before_m3", left_in_hopper(press.season, barge));
+    PressWords::number(line, "left_before_m3", left_in_hopper(press.season, barge));
     return {line};
 }
 
@@ -56,11 +56,11 @@ LogLines count_buckets(const Press& press, const Shift& shift, const Station& st
     LogLine line{&kind("tally"), tally == nullptr ? words.fresh(kind("tally")) : tally->tally, {}};
     if (tally == nullptr) {
         line.inputs = {{"load", load.load}, {"station", station.station}};
-        words.text(line, "bucket", words.label(press.season.buckets, bucket, &Bucket::name));
-        if (station.shift != shift.id) words.text(line, "shift", shift.shift);
+        PressWords::text(line, "bucket", words.label(press.season.buckets, bucket, &Bucket::name));
+        if (station.shift != shift.id) PressWords::text(line, "shift", shift.shift);
         line.inputs.push_back({"counted", typed ? "typed" : "pressed"});
     }
-    words.number(line, "count", after);
+    PressWords::number(line, "count", after);
     LogLines lines{line};
     if (!load.loading_start && !load.loading_end)
         lines.push_back({&kind("load"), load.load, {{"loading_start", words.now()}}});
