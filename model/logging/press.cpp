@@ -20,22 +20,22 @@ LogLines open_shift(const Press& press, const Shift* before, const std::string& 
     LogLine shift{&kind("shift"), label, {{"start", words.now()}}};
     LogLines lines;
     if (before == nullptr) {
-        words.text(shift, "skipper", skipper);
+        PressWords::text(shift, "skipper", skipper);
         return {shift};
     }
-    words.text(shift, "dredger", words.label(season.dredgers, before->dredger, &Dredger::name));
-    words.text(shift, "tug", words.label(season.tugs, before->tug, &Tug::name));
-    words.text(shift, "skipper", skipper.empty() ? before->skipper : skipper);
-    words.text(shift, "crew", before->crew);
-    words.text(shift, "weather", before->weather);
-    words.number(shift, "wave_height_m", before->wave_height_m);
+    PressWords::text(shift, "dredger", words.label(season.dredgers, before->dredger, &Dredger::name));
+    PressWords::text(shift, "tug", words.label(season.tugs, before->tug, &Tug::name));
+    PressWords::text(shift, "skipper", skipper.empty() ? before->skipper : skipper);
+    PressWords::text(shift, "crew", before->crew);
+    PressWords::text(shift, "weather", before->weather);
+    PressWords::number(shift, "wave_height_m", before->wave_height_m);
     lines.push_back(shift);
     for (const auto& one : season.crew.rows()) {
         if (one.shift != before->id) continue;
         LogLine crew{&kind("crew"), words.fresh(kind("crew")), {{"shift", label}}};
-        words.text(crew, "name", one.name);
-        words.text(crew, "role", one.role);
-        words.text(crew, "on", words.now());
+        PressWords::text(crew, "name", one.name);
+        PressWords::text(crew, "role", one.role);
+        PressWords::text(crew, "on", words.now());
         lines.push_back(crew);
     }
     return lines;
@@ -55,11 +55,11 @@ LogLines spuds_down(const Press& press, const Shift& shift, const Id& claim,
                     const std::optional<StationPlace>& place) {
     PressWords words(press);
     LogLine line{&kind("station"), words.fresh(kind("station")), {{"shift", shift.shift}}};
-    words.text(line, "claim", words.label(press.season.claims, claim, &Claim::claim));
+    PressWords::text(line, "claim", words.label(press.season.claims, claim, &Claim::claim));
     if (place) {
-        words.number(line, "easting_m", place->easting_m, 1);
-        words.number(line, "northing_m", place->northing_m, 1);
-        words.number(line, "heading_deg", place->heading_deg, 1);
+        PressWords::number(line, "easting_m", place->easting_m, 1);
+        PressWords::number(line, "northing_m", place->northing_m, 1);
+        PressWords::number(line, "heading_deg", place->heading_deg, 1);
     }
     line.inputs.push_back({"spuds_down", words.now()});
     return {line};
@@ -73,7 +73,7 @@ LogLines delay_begins(const Press& press, const Shift& shift, const std::string&
     PressWords words(press);
     LogLine line{
         &kind("delay"), words.fresh(kind("delay")), {{"shift", shift.shift}, {"start", words.now()}}};
-    words.text(line, "cause", cause);
+    PressWords::text(line, "cause", cause);
     return {line};
 }
 
@@ -86,7 +86,7 @@ LogLines sounding(const Press& press, const Station& station, const std::string&
     LogLine line{&kind("sounding"),
                  words.fresh(kind("sounding")),
                  {{"station", station.station}, {"time", words.now()}}};
-    words.text(line, "by", by);
+    PressWords::text(line, "by", by);
     return {line};
 }
 
@@ -94,12 +94,12 @@ LogLines hand_over(const Press& press, const Shift& shift, const Station* statio
                    double buckets_in) {
     PressWords words(press);
     LogLine line{&kind("handover"), words.fresh(kind("handover")), {{"shift", shift.shift}}};
-    if (station != nullptr) words.text(line, "station", station->station);
+    if (station != nullptr) PressWords::text(line, "station", station->station);
     if (load != nullptr) {
-        words.text(line, "barge", words.label(press.season.barges, load->barge, &Barge::name));
-        words.number(line, "buckets_in", buckets_in);
+        PressWords::text(line, "barge", words.label(press.season.barges, load->barge, &Barge::name));
+        PressWords::number(line, "buckets_in", buckets_in);
     }
-    words.text(line, "said_by", shift.skipper);
+    PressWords::text(line, "said_by", shift.skipper);
     return {line};
 }
 

@@ -26,12 +26,12 @@ LogLines on_release(const Press& press, const Release& release, const char* colu
 
 LogLine begun_release(PressWords& words, const Season& season, const Trip& trip) {
     LogLine line{&kind("release"), words.fresh(kind("release")), {{"trip", trip.trip}}};
-    words.text(line, "ground", words.label(season.grounds, trip.ground, &Ground::ground));
-    words.text(line, "cell", words.label(season.cells, trip.cell, &Cell::cell));
-    words.number(line, "lat", trip.lat);
-    words.number(line, "lon", trip.lon);
-    words.number(line, "position_u_m", trip.position_u_m);
-    words.text(line, "position_from", trip.position_from);
+    PressWords::text(line, "ground", words.label(season.grounds, trip.ground, &Ground::ground));
+    PressWords::text(line, "cell", words.label(season.cells, trip.cell, &Cell::cell));
+    PressWords::number(line, "lat", trip.lat);
+    PressWords::number(line, "lon", trip.lon);
+    PressWords::number(line, "position_u_m", trip.position_u_m);
+    PressWords::text(line, "position_from", trip.position_from);
     return line;
 }
 
@@ -40,8 +40,8 @@ LogLine begun_release(PressWords& words, const Season& season, const Trip& trip)
 LogLines cast_off(const Press& press, const Load* load, const Id& tug) {
     PressWords words(press);
     LogLine line{&kind("trip"), words.fresh(kind("trip")), {}};
-    if (load != nullptr) words.text(line, "load", load->load);
-    words.text(line, "tug", words.label(press.season.tugs, tug, &Tug::name));
+    if (load != nullptr) PressWords::text(line, "load", load->load);
+    PressWords::text(line, "tug", words.label(press.season.tugs, tug, &Tug::name));
     line.inputs.push_back({"departed", words.now()});
     return {line};
 }
