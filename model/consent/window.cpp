@@ -11,7 +11,12 @@ namespace spoilbook {
 namespace {
 
 Window whole(const Period& period) {
-    return {period.from, true, period.to};
+    return {period.from, true, period.to, false};
+}
+
+/// (start, t]
+Window up_to(Instant start, Instant t) {
+    return {start, false, t, true};
 }
 
 Window calendar_window(WindowUnit unit, const Zone& zone, Instant t) {
@@ -31,15 +36,15 @@ Window calendar_window(WindowUnit unit, const Zone& zone, Instant t) {
 Window rolling_window(WindowUnit unit, int n, const Zone& zone, Instant t) {
     switch (unit) {
         case WindowUnit::days:
-            return {shift_days(zone, t, -n), false, t};
+            return up_to(shift_days(zone, t, -n), t);
         case WindowUnit::weeks:
-            return {shift_days(zone, t, -7 * n), false, t};
+            return up_to(shift_days(zone, t, -7 * n), t);
         case WindowUnit::months:
-            return {shift_months(zone, t, -n), false, t};
+            return up_to(shift_months(zone, t, -n), t);
         case WindowUnit::years:
             break;
     }
-    return {shift_months(zone, t, -12 * n), false, t};
+    return up_to(shift_months(zone, t, -12 * n), t);
 }
 
 /// The campaign that holds t, or the last one begun before it.
@@ -53,7 +58,7 @@ std::optional<Window> campaign_window(const Season& season, const std::string& n
         const auto to = parse_instant_or_day(campaign.value("to", ""), season.zone);
         const auto end = to ? std::optional(*to) : std::nullopt;
         if (!from || t < *from) continue;
-        if (!found || *found->start < *from) found = Window{*from, true, end};
+        if (!found || *found->start < *from) found = Window{*from, true, end, false};
     }
     return found;
 }
@@ -70,7 +75,7 @@ std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, 
     const Zone& zone = season.zone;
     switch (rule.kind) {
         case WindowKind::term:
-            return Window{consent.commences, true, t};
+            return Window{consent.commences, true, t, true};
         case WindowKind::calendar:
             return calendar_window(rule.unit, zone, t);
         case WindowKind::consent_year: {
@@ -84,11 +89,11 @@ std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, 
         case WindowKind::campaign:
             return campaign_window(season, rule.name, t);
         case WindowKind::phase:
-            return Window{rule.from, true, rule.to};
+            return Window{rule.from, true, rule.to, false};
         case WindowKind::trip:
             break;
     }
-    return Window{std::nullopt, true, t};  // a trip's own releases: told apart by the trip, not by time
+    return Window{std::nullopt, true, t, true};  // a trip's own releases: told apart by the trip, not by time
 }
 
 }  // namespace spoilbook

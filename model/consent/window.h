@@ -24,15 +24,16 @@ struct WindowRule {
 struct Window {
     std::optional<Instant> start;  ///< nothing: from the beginning
     bool start_counts = true;      ///< false for rolling windows: (t − span, t]
-    std::optional<Instant>
-        end;  ///< the window's own end, not included; the instant itself for rolling and term
+    std::optional<Instant> end;    ///< the window's own end; the instant t itself for rolling and term
+    bool end_counts = false;       ///< true where the end is t itself
 
     [[nodiscard]] bool begins_by(Instant at) const {
         return !start || (start_counts ? *start <= at : *start < at);
     }
     /// Whether something at `at` counts in the window as it stands at t.
     [[nodiscard]] bool counts(Instant at, Instant t) const {
-        return begins_by(at) && at <= t && (!end || *end == t || at < *end);
+        const bool before_end = !end || at < *end || (end_counts && at == *end);
+        return begins_by(at) && at <= t && before_end;
     }
 };
 

@@ -119,3 +119,14 @@ TEST_CASE("trips count as trips, on the local day of their release", "[limit]") 
     CHECK_THAT(limit.used, WithinAbs(2, 1e-9));
     CHECK(limit.first_over == small.at("2025-09-28T23:30"));
 }
+
+TEST_CASE("a release at the very end of a phase is no longer in it", "[limit]") {
+    SmallSeason small;
+    small.released("2025-11-30T23:59:59.999", 70);
+    small.released("2025-12-01T00:00", 70);
+    small.condition(
+        "13", R"({"value":100,"window":{"kind":"phase","from":"2025-11-01T00:00","to":"2025-12-01T00:00"}})");
+    const auto limit = small.limits("2025-12-01T00:00")[0];
+    CHECK_THAT(limit.used, WithinAbs(70, 1e-9));
+    CHECK(!limit.first_over);
+}
