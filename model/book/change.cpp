@@ -74,7 +74,7 @@ Id OpenChange::insert(const Kind& kind, const std::vector<Value>& values) {
     auto& statement = book_.inside().prepared(insert_sql(kind));
     bind_id(statement, 1, id);
     for (std::size_t i = 0; i < values.size(); ++i)
-        bind_value(statement, static_cast<int>(i) + 2, values[i]);
+        bind_value(statement, static_cast<int>(first_field_column + i) + 1, values[i]);
     statement.exec();
     statement.reset();
     made_here_.insert(id);

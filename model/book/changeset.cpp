@@ -124,6 +124,7 @@ int column_count(sqlite3* db, const std::string& table) {
     return count;
 }
 
+/// A table may have more columns than the changeset knows: those that a later version appended, blank.
 bool fits(sqlite3* db, const std::string& changeset) {
     std::string last;
     int known = -1;
@@ -134,7 +135,7 @@ bool fits(sqlite3* db, const std::string& changeset) {
             last = step.table;
             known = column_count(db, last);
         }
-        all = known == step.columns;
+        all = known >= step.columns;
         return all;
     });
     return all;

@@ -3,6 +3,7 @@
 
 #include "model/book/changeset.h"
 #include "model/book/journal.h"
+#include "model/book/schema.h"
 #include "model/book/signed_rows.h"
 #include "model/book/snapshot.h"
 
@@ -12,12 +13,12 @@ namespace {
 
 std::vector<FieldStep> fields_of(const Kind& kind, const Touch& touch) {
     std::vector<FieldStep> steps;
-    for (std::size_t i = 1; i < touch.after.size(); ++i) {
+    for (std::size_t i = struck_column; i < touch.after.size(); ++i) {
         const Value before = touch.before[i].value_or(Value{});
         const Value after = touch.after[i].value_or(Value{});
         if (before == after) continue;
-        const bool struck = i > kind.fields.size();
-        steps.push_back({struck ? "struck" : kind.fields[i - 1].name, before, after});
+        const bool struck = i == struck_column;
+        steps.push_back({struck ? "struck" : kind.fields[i - first_field_column].name, before, after});
     }
     return steps;
 }

@@ -12,6 +12,7 @@
 #include "model/book/schema.h"
 #include "model/book/schema_check.h"
 #include "model/book/set_up.h"
+#include "model/book/upgrade.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -123,7 +124,9 @@ Checked<Book> Book::open_to_read(const std::string& path) {
     auto opened = opening(path, [&] {
         inside->db = open_reader(inside->path);
         set_up(*inside->db, false);
-        return check_header(*inside->db, path);
+        auto header = check_header(*inside->db, path);
+        if (header && is_older(*inside->db)) inside->db = upgraded_copy(std::move(inside->db));
+        return header;
     });
     if (!opened) return opened.refusals();
     return Book(std::move(inside));
@@ -151,6 +154,7 @@ Checked<Book> Book::open_to_write(const std::string& path, const std::string& de
     if (!opened) return opened.refusals();
     inside->writable = true;
     Book book(std::move(inside));
+    if (auto done = opening(path, [&] { return upgrade(book); }); !done) return done.refusals();
     if (const auto odd = odd_table(book)) {
         return Refusal{"changed-from-outside", path,
                        "the book's tables were changed from outside: " + odd->name + ": " + odd->what,

@@ -40,19 +40,26 @@ std::vector<std::string> take_indexes(SQLite::Database& db) {
 
 Book replayed(const Book& book, const std::function<bool(const Entry&)>& take) {
     const Snapshot still(book);
-    MergedChanges merged;
-    for_each_entry(book, EntryOrder::replay, [&](const Entry& entry) {
-        if (!take(entry)) return true;
-        merged.add(entry.changeset);
-        return true;
-    });
     Book copy = Book::in_memory(book.inside().device);
     auto& db = *copy.inside().db;
     db.exec("PRAGMA foreign_keys = OFF");  // the book checked them when the rows were written
     const auto indexes = take_indexes(db);
-    if (!apply_or_nothing(db.getHandle(), merged.changeset())) {
-        throw BookError("the journal's entries do not fit together");
-    }
+    // Only entries of one version of the tables can be merged: the next may have wider ones.
+    std::optional<MergedChanges> merged;
+    std::int64_t schema = 0;
+    const auto apply = [&] {
+        if (merged && !apply_or_nothing(db.getHandle(), merged->changeset()))
+            throw BookError("the journal's entries do not fit together");
+        merged.emplace();
+    };
+    for_each_entry(book, EntryOrder::replay, [&](const Entry& entry) {
+        if (!take(entry)) return true;
+        if (entry.schema != schema) apply();
+        schema = entry.schema;
+        merged->add(entry.changeset);
+        return true;
+    });
+    apply();
     for (const auto& index : indexes)
         db.exec(index);
     copy.inside().writable = false;

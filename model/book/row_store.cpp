@@ -11,10 +11,10 @@ namespace spoilbook {
 namespace {
 
 std::string column_list(const Kind& kind) {
-    std::string list = "uuid";
+    std::string list = "uuid, struck";
     for (const auto& field : kind.fields)
         list += ", " + quoted(field.name);
-    return list + ", struck";
+    return list;
 }
 
 Value value_from(const SQLite::Column& column) {
@@ -44,9 +44,9 @@ Row row_from(SQLite::Statement& statement, const Kind& kind) {
     row.id = id_from(statement.getColumn(0));
     row.values.reserve(kind.fields.size());
     for (std::size_t i = 0; i < kind.fields.size(); ++i) {
-        row.values.push_back(value_from(statement.getColumn(static_cast<int>(i) + 1)));
+        row.values.push_back(value_from(statement.getColumn(static_cast<int>(first_field_column + i))));
     }
-    row.struck = !statement.getColumn(static_cast<int>(kind.fields.size()) + 1).isNull();
+    row.struck = !statement.getColumn(static_cast<int>(struck_column)).isNull();
     return row;
 }
 

@@ -43,6 +43,20 @@ std::string column(const Field& field) {
     return sql;
 }
 
+/// Labels are looked up at each logged row, references at each figure of a load or a shift.
+void add_index(const Kind& kind, const Field& field, std::vector<std::string>& statements) {
+    const bool label = !kind.label.empty() && field.name == kind.label.front();
+    if (!label && field.type != FieldType::reference) return;
+    statements.push_back(
+        fmt::format("CREATE INDEX \"{0}_by_{1}\" ON \"{0}\" (\"{1}\")", kind.name, field.name));
+}
+
+void add_kind(const Kind& kind, std::vector<std::string>& statements) {
+    statements.push_back(create_table(kind));
+    for (const auto& field : kind.fields)
+        add_index(kind, field, statements);
+}
+
 const char* journal_table =
     "CREATE TABLE journal (device TEXT NOT NULL, seq INTEGER NOT NULL, at INTEGER NOT NULL, "
     "stamp_ms INTEGER NOT NULL, stamp_count INTEGER NOT NULL, who TEXT NOT NULL, why TEXT NOT NULL, "
@@ -69,24 +83,17 @@ std::string quoted(const std::string& name) {
 }
 
 std::string create_table(const Kind& kind) {
-    std::string sql = "CREATE TABLE " + quoted(kind.name) + " (uuid BLOB NOT NULL PRIMARY KEY";
+    std::string sql = "CREATE TABLE " + quoted(kind.name) +
+                      " (uuid BLOB NOT NULL PRIMARY KEY, struck INTEGER CHECK (struck = 1)";
     for (const auto& field : kind.fields)
         sql += ", " + column(field);
-    return sql + ", struck INTEGER CHECK (struck = 1)) STRICT";
+    return sql + ") STRICT";
 }
 
 std::vector<std::string> create_statements() {
     std::vector<std::string> statements;
-    for (const auto& kind : all_kinds()) {
-        statements.push_back(create_table(kind));
-        // Labels are looked up at each logged row, references at each figure of a load or a shift.
-        for (const auto& field : kind.fields) {
-            const bool label = !kind.label.empty() && field.name == kind.label.front();
-            if (!label && field.type != FieldType::reference) continue;
-            statements.push_back(
-                fmt::format("CREATE INDEX \"{0}_by_{1}\" ON \"{0}\" (\"{1}\")", kind.name, field.name));
-        }
-    }
+    for (const auto& kind : all_kinds())
+        add_kind(kind, statements);
     // Which signed shift a load belongs to is asked at each change of the load.
     statements.emplace_back("CREATE INDEX shift_by_end ON shift (\"end\")");
     statements.emplace_back(journal_table);
@@ -94,6 +101,22 @@ std::vector<std::string> create_statements() {
     statements.emplace_back(entry_row_table);
     statements.emplace_back(stored_file_table);
     statements.emplace_back(stored_chunk_table);
+    return statements;
+}
+
+std::vector<std::string> upgrade_statements(std::int64_t version) {
+    std::vector<std::string> statements;
+    for (const auto& kind : all_kinds()) {
+        if (kind.since > version) {
+            add_kind(kind, statements);
+            continue;
+        }
+        for (const auto& field : kind.fields) {
+            if (field.since <= version) continue;
+            statements.push_back("ALTER TABLE " + quoted(kind.name) + " ADD COLUMN " + column(field));
+            add_index(kind, field, statements);
+        }
+    }
     return statements;
 }
 

@@ -8,6 +8,7 @@
 #include "model/book/inside.h"
 #include "model/book/journal.h"
 #include "model/book/row_store.h"
+#include "model/book/schema.h"
 
 namespace spoilbook {
 
@@ -63,7 +64,7 @@ Id shift_of(const Book& book, const Kind& kind, const Row& row) {
 
 bool puts_a_signature(const Book& book, const EntryName& name, const Id& shift) {
     const Kind& shifts = kind("shift");
-    const std::size_t column = *shifts.index_of("signed_at") + 1;
+    const std::size_t column = *shifts.index_of("signed_at") + first_field_column;
     const auto entry = find_entry(book, name);
     const auto touch = entry ? find_touch(entry->changeset, shifts.name, shift) : std::nullopt;
     return touch && touch->after[column] && !is_blank(*touch->after[column]);
@@ -75,7 +76,10 @@ bool was_filled_before(const Book& book, const std::vector<EntryPlace>& later, c
     for (const auto& place : later) {
         const auto entry = find_entry(book, place.name);
         const auto touch = entry ? find_touch(entry->changeset, kind.name, row.id) : std::nullopt;
-        if (touch && touch->before[field + 1]) return !is_blank(*touch->before[field + 1]);
+        const std::size_t column = field + first_field_column;
+        // An entry from before the field came knows nothing of it.
+        if (touch && column < touch->before.size() && touch->before[column])
+            return !is_blank(*touch->before[column]);
     }
     return !is_blank(row.values[field]);  // no later entry changed it: it is as it was
 }

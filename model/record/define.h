@@ -97,6 +97,11 @@ class Definition {
         kind_.fields.back().added = true;
         return *this;
     }
+    /// The version of a book's tables that brought the field just described or, said first, the whole kind.
+    Definition& since(int version) {
+        (kind_.fields.empty() ? kind_.since : kind_.fields.back().since) = version;
+        return *this;
+    }
     Definition& ordered(std::string start, std::string end) {
         kind_.ordered.emplace_back(std::move(start), std::move(end));
         return *this;

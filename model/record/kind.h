@@ -36,6 +36,7 @@ struct Field {
     bool bounded = false;
     bool day_allowed = false;
     bool added = false;  ///< our own optional column: left out of an export while it is blank everywhere
+    int since = 1;  ///< version of the tables that brought it, for a column added to a kind that was there
     std::vector<std::string> choices{};
     std::vector<std::int64_t> allowed{};  ///< of an integer: its values; of numbers: how many; empty: any
     std::string refers_to{};              ///< kind referred to
@@ -56,6 +57,7 @@ struct Kind {
     std::vector<std::pair<std::string, std::string>> ordered;  ///< (start, end) that must not run backwards
     std::string doc;
     bool label_required = true;  ///< false: rows without a label of the trade's own may leave it blank
+    int since = 1;               ///< version of the tables that brought it
 
     [[nodiscard]] std::optional<std::size_t> index_of(std::string_view field) const;
     [[nodiscard]] const Field& field(std::string_view name) const;  ///< throws where there is none
