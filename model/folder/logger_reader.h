@@ -1,23 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "model/folder/complaints.h"
+#include "model/record/logger_reading.h"
 #include "model/unit/zone.h"
 
 namespace spoilbook {
-
-/// One line of a turbidity logger, in the unit of its site; a blank value is a reading that is missing.
-struct LoggerReading {
-    Instant time;
-    std::optional<double> value;
-
-    bool operator==(const LoggerReading&) const = default;
-};
 
 /// turbidity/SITE.csv: columns time, value in any order and no other. Refused: what read_csv refuses, a time
 /// or a number that does not parse, a blank time. In the order of the file; a time that stands twice is
