@@ -53,7 +53,7 @@ class FirstOverWalk {
             judge_all_ = true;
             return;
         }
-        sweep_.move_to(t, *window_);
+        if (sweep_.move_to(t, *window_)) judge_all_ = true;
         const double years = quantity_.window.kind == WindowKind::mean ? quantity_.window.n : 1;
         if (!quantity_.share_of_total) {
             if (all_are_due(t)) {

@@ -10,46 +10,52 @@
 namespace spoilbook {
 
 Sweep::Sweep(const std::vector<Count>& counts, int members, Adding adding)
-    : counts_(counts), adding_(adding), tallies_(static_cast<std::size_t>(members) + 1) {
+    : counts_(counts), adding_(adding), sums_(static_cast<std::size_t>(members) + 1) {
     if (adding != Adding::distinct) return;
     std::uint32_t keys = 0;
     for (const auto& count : counts)
         keys = std::max(keys, count.key + 1);
-    for (auto& tally : tallies_)
-        tally.times_held.resize(keys, 0);
+    for (auto& member_sum : sums_)
+        member_sum.times_held.resize(keys, 0);
 }
 
 void Sweep::put(const Count& count, bool in) {
-    auto& tally = tallies_[static_cast<std::size_t>(count.member + 1)];
+    auto& member_sum = sums_[static_cast<std::size_t>(count.member + 1)];
     if (adding_ == Adding::amounts || count.opening) {
-        tally.sum +=
+        member_sum.sum +=
             in ? static_cast<long double>(count.amount.value) : -static_cast<long double>(count.amount.value);
         return;
     }
-    auto& held = tally.times_held[count.key];
-    if (in && held++ == 0) ++tally.distinct;
-    if (!in && --held == 0) --tally.distinct;
+    auto& held = member_sum.times_held[count.key];
+    if (in && held++ == 0) ++member_sum.distinct;
+    if (!in && --held == 0) --member_sum.distinct;
 }
 
-void Sweep::move_to(Instant t, const Window& window) {
+bool Sweep::move_to(Instant t, const Window& window) {
+    bool took_back = false;
+    while (first_ > 0 && window.begins_by(counts_[first_ - 1].at)) {
+        put(counts_[--first_], true);
+        took_back = true;
+    }
     while (next_ < counts_.size() && counts_[next_].at <= t)
         put(counts_[next_++], true);
     while (first_ < next_ && !window.begins_by(counts_[first_].at))
         put(counts_[first_++], false);
-    if (first_ != next_) return;
-    for (auto& tally : tallies_)
-        tally.sum = 0;  // an empty window holds exactly nothing
+    if (first_ != next_) return took_back;
+    for (auto& member_sum : sums_)
+        member_sum.sum = 0;  // an empty window holds exactly nothing
+    return took_back;
 }
 
 double Sweep::of(int member) const {
-    const auto& tally = tallies_[static_cast<std::size_t>(member + 1)];
-    return static_cast<double>(tally.sum) + tally.distinct;
+    const auto& member_sum = sums_[static_cast<std::size_t>(member + 1)];
+    return static_cast<double>(member_sum.sum) + member_sum.distinct;
 }
 
 double Sweep::total() const {
     long double sum = 0;
-    for (const auto& tally : tallies_)
-        sum += tally.sum + tally.distinct;
+    for (const auto& member_sum : sums_)
+        sum += member_sum.sum + member_sum.distinct;
     return static_cast<double>(sum);
 }
 

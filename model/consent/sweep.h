@@ -16,14 +16,17 @@ class Sweep {
     /// `counts` ascending by time, alive as long as the sweep. `members` ≥ 0: how many there are beside none.
     Sweep(const std::vector<Count>& counts, int members, Adding adding);
 
-    /// Lets everything up to and including `t` in, and takes out what is no longer in `window`.
-    void move_to(Instant t, const Window& window);
+    /// Lets everything up to and including `t` in, takes out what is no longer in `window`, and takes back
+    /// what is in it again: a rolling window's start goes back where months clamp (30 March 10:00 begins on
+    /// 28 February 10:00, 31 March 08:00 on 28 February 08:00) and where the clock does. True where it took
+    /// back.
+    bool move_to(Instant t, const Window& window);
     /// Total of one member (-1: what has none; for a limit without members that is all of it).
     [[nodiscard]] double of(int member) const;
     [[nodiscard]] double total() const;
 
  private:
-    struct Tally {
+    struct MemberSum {
         long double sum = 0;
         std::vector<std::uint32_t> times_held;  ///< by key
         std::uint32_t distinct = 0;
@@ -32,9 +35,9 @@ class Sweep {
 
     const std::vector<Count>& counts_;
     Adding adding_;
-    std::vector<Tally> tallies_;  ///< member + 1
-    std::size_t first_ = 0;       ///< first count that is in
-    std::size_t next_ = 0;        ///< first count that is not yet in
+    std::vector<MemberSum> sums_;  ///< member + 1
+    std::size_t first_ = 0;        ///< first count that is in
+    std::size_t next_ = 0;         ///< first count that is not yet in
 };
 
 /// What a window holds at t for one member, with its uncertainty.

@@ -21,7 +21,9 @@ class SmallSeason {
 
     Id id() {
         Id fresh;
-        fresh.bytes[15] = ++last_;
+        ++last_;
+        fresh.bytes[15] = static_cast<std::uint8_t>(last_);
+        fresh.bytes[14] = static_cast<std::uint8_t>(last_ >> 8);
         fresh.bytes[0] = 1;
         return fresh;
     }
@@ -30,6 +32,10 @@ class SmallSeason {
 
     /// A load of so much in situ that was released at the time; answers the trip's id.
     Id released(const char* when, std::optional<double> in_situ_m3) {
+        return released_at(at(when), in_situ_m3, Id{});
+    }
+
+    Id released_at(Instant when, std::optional<double> in_situ_m3, const Id& cell) {
         Load load;
         load.id = id();
         load.load = "L";
@@ -39,7 +45,8 @@ class SmallSeason {
         trip.id = id();
         trip.trip = "T-" + std::to_string(last_);
         trip.load = load.id;
-        trip.release_end = at(when);
+        trip.release_end = when;
+        trip.cell = cell;
         season.trips.add(trip);
         return trip.id;
     }
@@ -65,7 +72,7 @@ class SmallSeason {
     Id consent;
 
  private:
-    std::uint8_t last_ = 0;
+    std::uint32_t last_ = 0;
     std::vector<std::unique_ptr<Ledger>> ledgers_;
 };
 
