@@ -130,3 +130,13 @@ TEST_CASE("a release at the very end of a phase is no longer in it", "[limit]") 
     CHECK_THAT(limit.used, WithinAbs(70, 1e-9));
     CHECK(!limit.first_over);
 }
+
+TEST_CASE("what left a month's window comes back where the next day's window begins earlier", "[limit]") {
+    SmallSeason small;
+    small.released("2025-02-28T09:00", 60);
+    small.released("2025-03-30T10:00", 10);  // its window begins on 28 February at 10:00
+    small.released("2025-03-31T08:00", 40);  // and this one's at 08:00: 60 + 10 + 40
+    small.condition("4", R"({"value":100,"window":{"kind":"rolling","n":1,"unit":"months"}})");
+    const auto limit = small.limits("2025-04-20T00:00")[0];
+    CHECK(limit.first_over == small.at("2025-03-31T08:00"));
+}
