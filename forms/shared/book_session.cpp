@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/shared/book_session.h"
 
-#include "forms/shared/time_typed.h"
+#include "forms/shared/entry_words.h"
 #include "model/book/backup.h"
-#include "model/book/changeset.h"
 #include "model/book/season.h"
 #include "model/book/undo.h"
 
@@ -24,7 +23,10 @@ QString refusals_shown(const Refusals& refusals) {
 }
 
 BookSession::BookSession(Book book, std::function<Instant()> clock, QString why_not)
-    : book_(std::move(book)), clock_(std::move(clock)), why_not_(std::move(why_not)) {}
+    : book_(std::move(book)), clock_(std::move(clock)), why_not_(std::move(why_not)) {
+    connect(&minute_, &QTimer::timeout, this, &Session::minute_passed);
+    minute_.start(int(ms_per_minute));
+}
 
 const Season& BookSession::season() const {
     if (!season_) season_ = std::make_unique<Season>(read_season(book_));
@@ -40,8 +42,14 @@ Act BookSession::act(EntryKind kind, const QString& why) const {
 }
 
 void BookSession::note(const QString& what) {
-    season_.reset();
     written_ = Written{what, clock_()};
+    try {
+        season_ = std::make_unique<Season>(read_season(book_));
+    } catch (const std::exception& error) {
+        // What listens to `changed` asks for the season: it must find one.
+        emit trouble(
+            tr("%1 was written, but the book cannot be read any more: %2").arg(what, shown(error.what())));
+    }
     emit changed();
 }
 
@@ -57,8 +65,12 @@ Refusals BookSession::log(const QString& what, const Kind& kind, const std::stri
 Refusals BookSession::write(const QString& what, EntryKind kind, const QString& why,
                             const std::function<Checked<Done>(Book&, const Act&)>& body) {
     try {
+        const JournalState before = journal_state(book_);
         const auto done = body(book_, act(kind, why));
         if (!done) return done.refusals();
+        const JournalState after = journal_state(book_);
+        if (before.entries == after.entries) return {};
+        if (more_than_buckets(book_, before, after)) ++writes_that_count_;
     } catch (const std::exception& error) {
         // All or nothing: the book is as it was. What the disk said goes to the person as it is.
         const QString problem =
@@ -99,39 +111,29 @@ QList<Writer> BookSession::people() const {
     return people;
 }
 
-QString BookSession::set_person(const QString& name, const QString&) {
+QString BookSession::set_person(const QString& name) {
     person_ = name.simplified();
     emit changed();
     return {};
 }
 
-QString BookSession::entry_words(const Entry& entry) const {
-    QString first;
-    int more = 0;
-    for_each_touch_id(entry.changeset, [&](const char* table, const Id& id) {
-        const Kind* kind = find_kind(table);
-        if (!kind) return true;
-        if (first.isEmpty()) {
-            first = shown(kind->name + " " + book_.label_of(*kind, id)).replace(u'_', u' ');
-        } else {
-            ++more;
-        }
-        return more < 100;
-    });
-    if (more > 0) first = tr("%1 and more, %2 records").arg(first).arg(more + 1);
-    return tr("%1, written %2").arg(first, time_shown(entry.at, zone()));
+QString BookSession::next_words(std::optional<Entry> (*next)(const Book&, const std::string&)) const {
+    if (!writable()) return {};
+    try {
+        const auto entry = next(book_, person_.toStdString());
+        return entry ? entry_words(book_, *entry, zone()) : QString();
+    } catch (const std::exception& error) {
+        // Said where the press stands; the press itself is refused with the same reason.
+        return tr("an entry that cannot be read: %1").arg(shown(error.what()));
+    }
 }
 
 QString BookSession::undo_text() const {
-    if (!writable()) return {};
-    const auto entry = next_undo(book_, person_.toStdString());
-    return entry ? entry_words(*entry) : QString();
+    return next_words(next_undo);
 }
 
 QString BookSession::redo_text() const {
-    if (!writable()) return {};
-    const auto entry = next_redo(book_, person_.toStdString());
-    return entry ? entry_words(*entry) : QString();
+    return next_words(next_redo);
 }
 
 QString BookSession::undo() {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QTimer>
 #include <functional>
 #include <memory>
 
@@ -22,17 +23,21 @@ class BookSession : public Session {
     BookSession(Book book, std::function<Instant()> clock, QString why_not);
 
     [[nodiscard]] const Book& book() const { return book_; }
-    /// All that the book holds, read again after each change.
+    /// All that the book holds, read again after each change. The first call throws where the book cannot be
+    /// read; a later change that cannot be read again goes to `trouble`, and the season before it stays.
     [[nodiscard]] const Season& season() const;
     /// The instant for every calculation: as-at, or now.
     [[nodiscard]] Instant figures_at() const;
+    /// Grows with every write, undo and redo that is more than bucket presses: what was worked out at another
+    /// number may be stale.
+    [[nodiscard]] int writes_that_count() const { return writes_that_count_; }
 
     /// Writes what one field or press holds, by label (model/logging/log_record.h), under the person's name.
     /// `what` is said in the foot and by undo. Refusals go back to the field; a broken file goes to
     /// `trouble`.
     Refusals log(const QString& what, const Kind& kind, const std::string& label,
                  const std::vector<FieldInput>& inputs, const QString& why = {});
-    /// Any other write, as one entry of the journal.
+    /// Any other write, as one entry of the journal. Where it changes nothing, nothing is said either.
     Refusals write(const QString& what, EntryKind kind, const QString& why,
                    const std::function<Checked<Done>(Book&, const Act&)>& body);
 
@@ -47,7 +52,7 @@ class BookSession : public Session {
     void set_as_at(std::optional<Instant> at) override;
     [[nodiscard]] QList<Writer> people() const override;
     [[nodiscard]] QString person() const override { return person_; }
-    QString set_person(const QString& name, const QString& pin) override;
+    QString set_person(const QString& name) override;
     [[nodiscard]] QString undo_text() const override;
     [[nodiscard]] QString redo_text() const override;
     QString undo() override;
@@ -57,7 +62,7 @@ class BookSession : public Session {
 
  private:
     [[nodiscard]] Act act(EntryKind kind, const QString& why) const;
-    [[nodiscard]] QString entry_words(const Entry& entry) const;
+    [[nodiscard]] QString next_words(std::optional<Entry> (*next)(const Book&, const std::string&)) const;
     void note(const QString& what);
 
     Book book_;
@@ -66,6 +71,8 @@ class BookSession : public Session {
     QString person_;
     std::optional<Instant> as_at_;
     std::optional<Written> written_;
+    int writes_that_count_ = 0;
+    QTimer minute_;
     mutable std::unique_ptr<Season> season_;
 };
 

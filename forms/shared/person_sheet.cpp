@@ -39,8 +39,6 @@ PersonSheet::PersonSheet(Session& session, QWidget* parent)
     if (!session.person().isEmpty()) name_->set_chosen(session.person());
     name_->show_problem({});
     all->addWidget(name_);
-    pin_ = labelled_edit(tr("PIN, where one is set"), this, all);
-    pin_->setEchoMode(QLineEdit::Password);
     all->addSpacing(2 * grid);
     relief_ = labelled_edit(tr("Or a relief's name, as it would stand on the sheet"), this, all);
     all->addStretch();
@@ -48,7 +46,6 @@ PersonSheet::PersonSheet(Session& session, QWidget* parent)
         make_button(ButtonKind::primary, tr("Write under this name"), QStringLiteral("sign"), this);
     all->addWidget(take_it);
     connect(take_it, &QPushButton::clicked, this, &PersonSheet::take);
-    connect(pin_, &QLineEdit::returnPressed, this, &PersonSheet::take);
     connect(relief_, &QLineEdit::returnPressed, this, &PersonSheet::take);
 }
 
@@ -57,7 +54,7 @@ void PersonSheet::take() {
     const QString name = relief.isEmpty() ? name_->chosen().value_or(QString()) : relief;
     if (name.isEmpty())
         return name_->show_problem(tr("No name is chosen. Choose one, or type a relief's below."));
-    const QString problem = session_.set_person(name, pin_->text());
+    const QString problem = session_.set_person(name);
     if (!problem.isEmpty()) return name_->show_problem(problem);
     emit done();
 }

@@ -11,7 +11,7 @@ namespace spoilbook::form {
 
 class ChoiceField;
 
-/// Whose hand writes: a name of the book with its PIN, or a relief's typed name. Logging is never locked out.
+/// Whose hand writes: a name of the book, or a relief's typed name. Logging is never locked out.
 class PersonSheet : public QWidget {
     Q_OBJECT
 
@@ -26,7 +26,6 @@ class PersonSheet : public QWidget {
 
     Session& session_;
     ChoiceField* name_;
-    QLineEdit* pin_;
     QLineEdit* relief_;
 };
 

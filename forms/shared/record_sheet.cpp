@@ -20,30 +20,38 @@ constexpr std::size_t most_choices = 60;
 
 }  // namespace
 
-RecordSheet::RecordSheet(BookSession& session, const Kind& kind, std::string label, QWidget* parent)
+RecordSheet::RecordSheet(BookSession& session, const Kind& kind, const Id& id, QWidget* parent)
     : QWidget(parent),
       session_(session),
       kind_(kind),
-      label_(std::move(label)),
-      row_(row()),
+      row_(session.book().row(kind, id)),
       why_(new TextField(tr("Reason, for a change of something signed"), {}, this)) {
+    build();
+}
+
+RecordSheet::RecordSheet(BookSession& session, const Kind& kind, std::string new_label, QWidget* parent)
+    : QWidget(parent),
+      session_(session),
+      kind_(kind),
+      new_label_(std::move(new_label)),
+      why_(new TextField(tr("Reason, for a change of something signed"), {}, this)) {
+    build();
+}
+
+void RecordSheet::build() {
     auto* all = new QVBoxLayout(this);
     all->setSpacing(2 * grid);
-    if (!session.writable()) {
-        QLabel* note = make_quiet(tr("Reading only: %1").arg(session.why_not_writable()), Step::body, this);
+    if (!session_.writable()) {
+        QLabel* note = make_quiet(tr("Reading only: %1").arg(session_.why_not_writable()), Step::body, this);
         note->setWordWrap(true);
         all->addWidget(note);
     }
-    for (std::size_t i = 0; i < kind.fields.size(); ++i)
+    for (std::size_t i = 0; i < kind_.fields.size(); ++i)
         all->addWidget(make_field(i));
     why_->set_hint(tr("The old value stays in the book beside the new one."));
-    why_->setVisible(session.writable());
+    why_->setVisible(session_.writable());
     all->addWidget(why_);
     all->addStretch();
-}
-
-std::optional<Row> RecordSheet::row() const {
-    return session_.book().labelled(kind_, label_);
 }
 
 QWidget* RecordSheet::make_field(std::size_t index) {
@@ -56,9 +64,10 @@ QWidget* RecordSheet::make_field(std::size_t index) {
 
     auto* edit = new TextField(field_title(field), QString::fromStdString(field.unit), this);
     edit->set_hint(QString::fromStdString(field.doc));
-    edit->set_text(is_label ? QString::fromStdString(label_)
-                            : value_copied(asking(session_.book()), field, value, session_.zone()));
-    edit->set_read_only(is_label || !session_.writable());
+    edit->set_text(is_label && !row_ ? QString::fromStdString(new_label_)
+                                     : value_copied(asking(session_.book()), field, value, session_.zone()));
+    const bool fixed = is_label && (kind_.label_required || !row_ || !is_blank(value));
+    edit->set_read_only(fixed || !session_.writable());
     connect(edit, &TextField::committed, this, [this, edit, &field](const QString& text) {
         const QString problem = put(field, text);
         edit->show_problem(problem);
@@ -105,23 +114,26 @@ std::string RecordSheet::typed(const Field& field, const QString& text) const {
     return text.toStdString();
 }
 
+QString RecordSheet::named() const {
+    return row_ ? record_title(session_.book(), kind_, *row_, session_.zone())
+                : QString::fromStdString(kind_.name + " " + new_label_).replace(u'_', u' ');
+}
+
+Checked<Done> RecordSheet::write(Book& book, const Act& by, const FieldInput& input) {
+    const auto outcome = row_ ? change_record(book, by, kind_, row_->id, {input})
+                              : log_record(book, by, kind_, new_label_, {input});
+    if (!outcome) return outcome.refusals();
+    row_ = book.row(kind_, outcome->id);
+    return Done{};
+}
+
 QString RecordSheet::put(const Field& field, const QString& text) {
-    std::vector<FieldInput> inputs{{field.name, typed(field, text)}};
-    if (kind_.label.size() > 1 && row_) {
-        // Labels that are unique only in their parent need it beside them.
-        const Field& parent = kind_.field(kind_.label[1]);
-        const auto at = kind_.index_of(parent.name);
-        const QString named =
-            value_copied(asking(session_.book()), parent, row_->values[*at], session_.zone());
-        if (parent.name != field.name) inputs.push_back({parent.name, named.toStdString()});
-    }
-    const QString what =
-        tr("%1 %2, %3")
-            .arg(QString::fromStdString(kind_.name), QString::fromStdString(label_), field_title(field));
-    const Refusals refusals = session_.log(what, kind_, label_, inputs, why_->text());
-    if (!refusals.empty()) return refusals_shown(refusals);
-    row_ = row();
-    return {};
+    const FieldInput input{field.name, typed(field, text)};
+    const QString what = tr("%1, %2").arg(named(), field_title(field));
+    return refusals_beside(kind_, session_.write(what, EntryKind::change, why_->text(),
+                                                 [&](Book& book, const Act& by) -> Checked<Done> {
+                                                     return write(book, by, input);
+                                                 }));
 }
 
 }  // namespace spoilbook::form

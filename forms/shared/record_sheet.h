@@ -17,21 +17,25 @@ class RecordSheet : public QWidget {
     Q_OBJECT
 
  public:
-    /// `label` names the record; one that the book does not have yet is made with the first field.
-    RecordSheet(BookSession& session, const Kind& kind, std::string label, QWidget* parent = nullptr);
+    /// The record that is there.
+    RecordSheet(BookSession& session, const Kind& kind, const Id& id, QWidget* parent = nullptr);
+    /// One that is not there yet: its first field makes it under this label.
+    RecordSheet(BookSession& session, const Kind& kind, std::string new_label, QWidget* parent = nullptr);
 
  private:
+    void build();
     QWidget* make_field(std::size_t index);
     QWidget* make_choice(const Field& field, const Value& value);
     /// Empty: written.
     QString put(const Field& field, const QString& text);
-    [[nodiscard]] std::optional<Row> row() const;
+    Checked<Done> write(Book& book, const Act& by, const FieldInput& input);
+    [[nodiscard]] QString named() const;
     [[nodiscard]] std::string typed(const Field& field, const QString& text) const;
 
     BookSession& session_;
     const Kind& kind_;
-    std::string label_;
-    std::optional<Row> row_;
+    std::string new_label_;   ///< of a record that is not there yet
+    std::optional<Row> row_;  ///< as it was last read
     TextField* why_;
 };
 

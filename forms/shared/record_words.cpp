@@ -12,6 +12,9 @@
 namespace spoilbook::form {
 namespace {
 
+// So many of its values name a record that has no label.
+constexpr int most_words = 3;
+
 // The zone is the book's for every time of a table: its head says so once, and the day is short.
 QString instant_shown(Instant at, const Zone& zone) {
     const WallTime wall = zone.wall(at);
@@ -83,12 +86,37 @@ QString value_shown(const LabelOf& label_of, const Field& field, const Value& va
     }
 }
 
-QString value_shown(const Book& book, const Field& field, const Value& value, const Zone& zone) {
-    return value_shown(asking(book), field, value, zone);
+QString record_title(const Book& book, const Kind& kind, const Row& row, const Zone& zone) {
+    const LabelOf label_of = asking(book);
+    const auto text_at = [&](std::size_t index) {
+        return value_shown(label_of, kind.fields[index], row.values[index], zone);
+    };
+    QStringList words;
+    for (const std::string& name : kind.label) {
+        const QString text = text_at(*kind.index_of(name));
+        if (!text.isEmpty()) words << text;
+    }
+    for (std::size_t i = 0; words.isEmpty() && i < kind.fields.size(); ++i) {
+        if (is_blank(row.values[i])) continue;
+        for (std::size_t j = i; j < kind.fields.size() && words.size() < most_words; ++j) {
+            if (!is_blank(row.values[j])) words << text_at(j);
+        }
+    }
+    return QString::fromStdString(kind.name).replace(u'_', u' ') + u' ' + words.join(QStringLiteral(", "));
 }
 
-QString value_copied(const Book& book, const Field& field, const Value& value, const Zone& zone) {
-    return value_copied(asking(book), field, value, zone);
+QString refusals_beside(const Kind& kind, const Refusals& refusals) {
+    QStringList lines;
+    for (const Refusal& refusal : refusals) {
+        QString line = QString::fromStdString(refusal.what);
+        if (!refusal.mend.empty()) line += QStringLiteral("; ") + QString::fromStdString(refusal.mend);
+        for (const Field& field : kind.fields) {
+            const QString name = QString::fromStdString(field.name);
+            if (name.contains(u'_')) line.replace(name, field_title(field).toLower());
+        }
+        lines << line;
+    }
+    return lines.join(u'\n');
 }
 
 }  // namespace spoilbook::form

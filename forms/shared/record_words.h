@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "model/book/book.h"
+#include "model/unit/refusal.h"
 #include "model/unit/zone.h"
 
 namespace spoilbook::form {
@@ -24,8 +25,12 @@ QString value_shown(const LabelOf& label_of, const Field& field, const Value& va
 /// The same as a file has it (model/record/field_text.h).
 QString value_copied(const LabelOf& label_of, const Field& field, const Value& value, const Zone& zone);
 
-/// Both by asking the book: for a single record.
-QString value_shown(const Book& book, const Field& field, const Value& value, const Zone& zone);
-QString value_copied(const Book& book, const Field& field, const Value& value, const Zone& zone);
+/// How a record is spoken of: "trip T-0412", "cell A1, Gannet Patch"; one that has no label of its own by
+/// the first that it holds: "tally L-0597, ST-0101, General".
+QString record_title(const Book& book, const Kind& kind, const Row& row, const Zone& zone);
+
+/// Why something was refused, for the place beside its field: without that place, and with the words of the
+/// fields for their names.
+QString refusals_beside(const Kind& kind, const Refusals& refusals);
 
 }  // namespace spoilbook::form

@@ -53,8 +53,7 @@ RecordsLeaf::RecordsLeaf(BookSession& session, const std::vector<std::string>& k
     choice_->set_choices(choices);
     connect(choice_, &ChoiceField::committed, this,
             [this](const QString& key) { show_kind(key.toStdString()); });
-    connect(view_, &TableView::opened, this,
-            [this](int row) { open_record(session_.book().label_of(*kind_, rows_->row(row).id)); });
+    connect(view_, &TableView::opened, this, [this](int row) { open_record(rows_->row(row)); });
     connect(add_, &QPushButton::clicked, this, &RecordsLeaf::add_record);
     connect(&session_, &Session::changed, this, &RecordsLeaf::refresh);
     show_kind(kinds.empty() ? "trip" : kinds.front());
@@ -107,13 +106,16 @@ void RecordsLeaf::refresh() {
     rows_->set_rows(session_.book().rows(*kind_));
 }
 
-void RecordsLeaf::open_record(const std::string& label) {
-    sheet_->open(tr("%1 %2").arg(kind_title(*kind_), QString::fromStdString(label)),
-                 new RecordSheet(session_, *kind_, label));
+void RecordsLeaf::open_record(const Row& row) {
+    QString title = record_title(session_.book(), *kind_, row, session_.zone());
+    title[0] = title[0].toUpper();
+    sheet_->open(title, new RecordSheet(session_, *kind_, row.id));
 }
 
 void RecordsLeaf::add_record() {
-    open_record(next_label(session_.book(), *kind_, prefix_of(session_.book(), *kind_)));
+    const std::string label = next_label(session_.book(), *kind_, prefix_of(session_.book(), *kind_));
+    sheet_->open(tr("%1 %2").arg(kind_title(*kind_), QString::fromStdString(label)),
+                 new RecordSheet(session_, *kind_, label));
 }
 
 }  // namespace spoilbook::form

@@ -30,7 +30,7 @@ class RecordsLeaf : public QWidget {
  private:
     void show_kind(const std::string& name);
     void refresh();
-    void open_record(const std::string& label);
+    void open_record(const Row& row);
     void add_record();
     [[nodiscard]] std::vector<Column<Row>> columns() const;
 

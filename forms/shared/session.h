@@ -24,8 +24,9 @@ struct Written {
     Instant at;
 };
 
-/// One object announces changes, all screens listen: `changed` comes after every write, undo and import, and
-/// after the as-at or the person changed. Answers are cheap; nothing here takes longer than a key press.
+/// One object announces changes, all screens listen: `changed` comes after every write, undo and redo, and
+/// after the as-at or the person changed. Reading is cheap; a write waits for the disk, and a backup copies
+/// the whole book.
 class Session : public QObject {
     Q_OBJECT
 
@@ -49,7 +50,7 @@ class Session : public QObject {
     [[nodiscard]] virtual QList<Writer> people() const = 0;
     [[nodiscard]] virtual QString person() const = 0;
     /// Empty: done; otherwise why not. A name that is not in the list logs as a relief.
-    virtual QString set_person(const QString& name, const QString& pin) = 0;
+    virtual QString set_person(const QString& name) = 0;
 
     /// What undo would take back, and redo bring again; empty: nothing.
     [[nodiscard]] virtual QString undo_text() const = 0;
@@ -64,6 +65,8 @@ class Session : public QObject {
 
  signals:
     void changed();
+    /// The clock went on: what is true for now is a minute older.
+    void minute_passed();
     /// Something that was asked for did not happen; for the strip above the sheet.
     void trouble(const QString& what);
 };

@@ -18,6 +18,13 @@ Refusals why_not_logged(const Kind& kind, const std::string& label, const std::v
     if (trimmed(label).empty())
         refusals.push_back({"blank-id", kind.name, "it has no label", "give it one, such as T-0412"});
     if (auto bad = why_not_text(label, kind.name + " label")) refusals.push_back(*bad);
+    const Refusals typed = why_not_typed(kind, inputs);
+    refusals.insert(refusals.end(), typed.begin(), typed.end());
+    return refusals;
+}
+
+Refusals why_not_typed(const Kind& kind, const std::vector<FieldInput>& inputs) {
+    Refusals refusals;
     std::set<std::string> seen;
     for (const auto& input : inputs) {
         const std::string where = kind.name + " " + input.column;

@@ -119,7 +119,10 @@ Checked<LogOutcome> make_new(Change& change, const Kind& kind, const std::string
 Checked<LogOutcome> change_old(Change& change, const Kind& kind, const Row& row, const Parsed& parsed,
                                const Values& values) {
     if (auto fits = in_order(kind, values); !fits) return fits.refusals();
-    if (values != row.values && !parsed.strikes) {
+    // A row that needs no label of its own may go without.
+    const bool named =
+        !kind.label.empty() && (kind.label_required || !is_blank(values[*kind.index_of(kind.label.front())]));
+    if (named && values != row.values && !parsed.strikes) {
         if (auto taken = why_label_taken(change.book(), kind, row.id, values)) return *taken;
     }
     for (const auto& [field, value] : parsed.values) {
@@ -156,6 +159,28 @@ Checked<LogOutcome> log_record_in(Change& change, const Kind& kind, const std::s
         values[field] = value;
     return *old ? change_old(change, kind, **old, *parsed, values)
                 : make_new(change, kind, label, *parsed, values);
+}
+
+Checked<LogOutcome> change_record(Book& book, const Act& act, const Kind& kind, const Id& id,
+                                  const std::vector<FieldInput>& inputs) {
+    if (auto refusals = why_not_typed(kind, inputs); !refusals.empty()) return refusals;
+    LogOutcome outcome;
+    const auto entry = book.change(act, [&](Change& change) -> Checked<Done> {
+        const auto row = change.book().row(kind, id);
+        if (!row) return Refusal{"no-such-row", kind.name, "the book has no such record", "look it up again"};
+        Values values = row->values;
+        const auto parsed = parse_inputs(change.book(), kind, inputs, values);
+        if (!parsed) return parsed.refusals();
+        for (const auto& [field, value] : parsed->values)
+            values[field] = value;
+        auto changed = change_old(change, kind, *row, *parsed, values);
+        if (!changed) return changed.refusals();
+        outcome = *changed;
+        return Done{};
+    });
+    if (!entry) return entry.refusals();
+    outcome.entry = *entry;
+    return outcome;
 }
 
 Checked<LogOutcome> log_record(Book& book, const Act& act, const Kind& kind, const std::string& label,

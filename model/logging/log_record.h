@@ -34,6 +34,11 @@ Checked<LogOutcome> log_record(Book& book, const Act& act, const Kind& kind, con
 Checked<LogOutcome> log_record_in(Change& change, const Kind& kind, const std::string& label,
                                   const std::vector<FieldInput>& inputs);
 
+/// As log_record for a record that is there, whatever its label: for rows that have none, and for those that
+/// share one (the versions of a condition, cells of the same name). Refused where there is no such row.
+Checked<LogOutcome> change_record(Book& book, const Act& act, const Kind& kind, const Id& id,
+                                  const std::vector<FieldInput>& inputs);
+
 /// A label that the kind does not have yet: the highest number with this prefix, plus one ("T-0413").
 std::string next_label(const Book& book, const Kind& kind, const std::string& prefix, int digits = 4);
 

@@ -43,7 +43,7 @@ struct Harbourside {
         auto opened = Book::open_to_write(book, "office", {EntryKind::upgrade, evening(), "", ""});
         REQUIRE(opened.ok());
         session = std::make_unique<BookSession>(std::move(*opened), evening, QString());
-        session->set_person(QStringLiteral("Ana"), {});
+        session->set_person(QStringLiteral("Ana"));
     }
     [[nodiscard]] std::string path(const char* name) const {
         return folder.filePath(QString::fromLatin1(name)).toStdString();
@@ -84,7 +84,7 @@ TEST_CASE("what is typed on a record's sheet is in the book when the field is le
           "[record]") {
     Harbourside here;
     here.log("trip", "T-0001", "departed", "2026-05-30T16:00+12:00");
-    RecordSheet sheet(*here.session, kind("trip"), "T-0001");
+    RecordSheet sheet(*here.session, kind("trip"), here.session->book().labelled(kind("trip"), "T-0001")->id);
     sheet.show();
     REQUIRE(QTest::qWaitForWindowActive(&sheet));
     QSignalSpy changed(here.session.get(), &Session::changed);
@@ -105,7 +105,7 @@ TEST_CASE("what is typed on a record's sheet is in the book when the field is le
 TEST_CASE("what the book refuses stays in the field with the reason, and the book as it was", "[record]") {
     Harbourside here;
     here.log("trip", "T-0001", "departed", "2026-05-30T16:00+12:00");
-    RecordSheet sheet(*here.session, kind("trip"), "T-0001");
+    RecordSheet sheet(*here.session, kind("trip"), here.session->book().labelled(kind("trip"), "T-0001")->id);
     sheet.show();
     REQUIRE(QTest::qWaitForWindowActive(&sheet));
     type(field(sheet, "Returned"), "2026-05-30 15:00");
