@@ -6,8 +6,8 @@
 #include <QLabel>
 
 #include "forms/shared/label.h"
+#include "forms/shared/off_screen.h"
 #include "forms/shared/time_typed.h"
-#include "forms/works/off_screen.h"
 #include "model/consent/release_check.h"
 
 namespace spoilbook::form {
@@ -98,15 +98,20 @@ void ReleaseLine::ask(const PlannedRelease& planned) {
     const Load* load = season.loads.find(planned.load);
     if (!load) return quiet();
     // Buckets do not change the answer before she is full: asked again only where something that counts did.
+    double buckets = 0;
+    for (const Tally& tally : season.tallies.rows()) {
+        const Load* into = season.loads.find(tally.load);
+        if (into && into->loading_end) buckets += tally.count.value_or(0) + tally.part_buckets.value_or(0);
+    }
     const std::int64_t at = (planned.at.utc_ms / (10 * ms_per_minute) + 1) * 10 * ms_per_minute;
     const QString question = QStringLiteral("%1 %2 %3 %4 %5 %6 %7")
                                  .arg(QString::fromStdString(hex(planned.load)))
                                  .arg(at)
+                                 .arg(QString::fromStdString(hex(planned.ground)))
                                  .arg(QString::fromStdString(hex(planned.cell)))
                                  .arg(planned.wave_height_m.value_or(-1))
-                                 .arg(season.trips.size() + season.releases.size())
-                                 .arg(load->dips_m.size())
-                                 .arg(load->loading_end.value_or(Instant{}).utc_ms);
+                                 .arg(buckets)
+                                 .arg(session_.writes_that_count());
     if (question == asked_) return;
     asked_ = question;
     const int mine = ++asked_count_;

@@ -199,9 +199,9 @@ void TripPanel::ask_release(const Trip* trip, const Running& now) {
         planned.ground = trip->ground;
         planned.cell = trip->cell;
     }
-    planned.wave_height_m = under_way && trip->wave_height_m ? trip->wave_height_m
-                            : now.shift                      ? now.shift->wave_height_m
-                                                             : std::nullopt;
+    // The shift's wave height is of its beginning, or of the shift before: an observation tells how old it
+    // is.
+    if (under_way) planned.wave_height_m = trip->wave_height_m;
     line_->ask(planned);
 }
 

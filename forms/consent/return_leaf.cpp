@@ -133,11 +133,12 @@ void ReturnLeaf::gather() {
 void ReturnLeaf::show_return(ReturnShown shown) {
     if (!shown.problem.isEmpty()) return tell_problem(shown.problem);
     const bool whole = shown.missing.empty();
+    whole_ = whole;
     mark_->show_state(whole ? State::clear : State::hold, whole ? tr("complete") : tr("not complete"));
     answer_->setText(
         whole ? tr("Nothing is missing from the return for %1.").arg(shown.period)
               : tr("Missing from the return for %1: %2.").arg(shown.period).arg(shown.missing.size()));
-    make_->setEnabled(whole);
+    make_->setEnabled(whole && !making_);
     make_->setToolTip(whole ? QString() : tr("What is missing must be mended first."));
     QString words = shown.reasons.isEmpty()
                         ? tr("By these records every limit was kept and every release was inside its ground.")
@@ -164,13 +165,18 @@ void ReturnLeaf::make_return() {
     choose_folder(this, tr("A new or empty folder for the return"), [this](const QString& folder) {
         const ReturnAsk asked =
             ask_for(month_->chosen()->toStdString(), session().person().toStdString(), *figures());
+        making_ = true;
         make_->setEnabled(false);
-        ask<QString>([asked, to = folder.toStdString()](const Figures& f) { return written(f, asked, to); },
-                     [this, folder](const QString& why) {
-                         make_->setEnabled(true);
-                         if (why.isEmpty()) return tell_written(folder);
-                         tell_problem(tr("No return was made: %1").arg(why));
-                     });
+        const FiguresMade made = figures();
+        // Not by ask(): whether a return was written is told also where the book changed meanwhile.
+        off_screen<QString>(
+            pool(), this, [made, asked, to = folder.toStdString()] { return written(*made, asked, to); },
+            [this, folder](const QString& why) {
+                making_ = false;
+                make_->setEnabled(whole_);
+                if (why.isEmpty()) return tell_written(folder);
+                tell_problem(tr("No return was made: %1").arg(why));
+            });
     });
 }
 

@@ -32,6 +32,8 @@ class ReturnLeaf : public FiguresPage {
     void show_return(ReturnShown shown);
     void make_return();
 
+    bool whole_ = false;   ///< nothing is missing from the month that is shown
+    bool making_ = false;  ///< a return is being written
     ChoiceField* month_;
     QPushButton* make_;
     StateMark* mark_;

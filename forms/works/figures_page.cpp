@@ -46,7 +46,8 @@ void FiguresPage::showEvent(QShowEvent* event) {
 void FiguresPage::want() {
     if (!isVisible()) return;
     source_.want();
-    if (source_.at_work()) busy_->begin(tr("Working out the figures"), false);
+    // Figures that are a minute old may be read on while newer ones are made.
+    if (source_.at_work() && !source_.know_the_book()) busy_->begin(tr("Working out the figures"), false);
 }
 
 void FiguresPage::take() {

@@ -33,6 +33,7 @@ class FiguresPage : public QWidget {
     void showEvent(QShowEvent* event) override;
     [[nodiscard]] const FiguresMade& figures() const { return shown_; }
     [[nodiscard]] BookSession& session() const { return source_.session(); }
+    [[nodiscard]] QThreadPool& pool() const { return source_.pool(); }
     [[nodiscard]] QVBoxLayout* body() const { return body_; }
     [[nodiscard]] MessageStrip& messages() const { return *messages_; }
     /// Tells where a table, chart or map was written, or why it was not.

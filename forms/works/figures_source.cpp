@@ -54,6 +54,9 @@ FiguresSource::FiguresSource(BookSession& session, QObject* parent) : QObject(pa
         ++changes_;
         emit stale();
     });
+    connect(&session, &Session::minute_passed, this, [this] {
+        if (outlived()) emit stale();
+    });
 }
 
 FiguresSource::~FiguresSource() {
@@ -63,8 +66,12 @@ FiguresSource::~FiguresSource() {
 void FiguresSource::want() {
     // One at a time: while the book changes quickly, only the newest state is worked out after the running
     // one.
-    if (made_for_ == changes_ || at_work_) return;
+    if (at_work_ || (made_for_ == changes_ && !outlived())) return;
     start();
+}
+
+bool FiguresSource::outlived() const {
+    return newest_ && !session_.as_at() && session_.now() - newest_->as_at >= ms_per_minute;
 }
 
 void FiguresSource::start() {

@@ -8,7 +8,7 @@
 #include <set>
 
 #include "forms/shared/book_session.h"
-#include "forms/works/off_screen.h"
+#include "forms/shared/off_screen.h"
 #include "model/answer/release_places.h"
 #include "model/consent/limit.h"
 #include "model/progress/burndown.h"
@@ -45,21 +45,25 @@ class FiguresSource : public QObject {
 
     /// The newest that is made; null before the first.
     [[nodiscard]] const FiguresMade& newest() const { return newest_; }
-    /// Figures for the book as it is now: at once where they are made, otherwise `made` follows.
+    /// Figures for the book as it is now: at once where they are made, otherwise `made` follows. Figures for
+    /// now that are over a minute old count as not made.
     void want();
     [[nodiscard]] bool at_work() const { return at_work_; }
+    /// Whether the newest know all that was written, and are at most older than the clock.
+    [[nodiscard]] bool know_the_book() const { return newest_ && made_for_ == changes_; }
     [[nodiscard]] BookSession& session() const { return session_; }
     /// One thread: what pages ask of the figures is answered in turn.
     [[nodiscard]] QThreadPool& pool() { return pool_; }
 
  signals:
-    void stale();  ///< the book changed: whoever is seen should want again
+    void stale();  ///< the book changed or time went on: whoever is seen should want again
     void began();
     void made();
     void failed(const QString& why);
 
  private:
     void start();
+    [[nodiscard]] bool outlived() const;
 
     BookSession& session_;
     QThreadPool pool_;
