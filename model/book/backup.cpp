@@ -13,28 +13,11 @@
 #include "model/book/file_name.h"
 #include "model/book/inside.h"
 #include "model/book/journal_check.h"
+#include "model/book/part_folder.h"
 
 namespace spoilbook {
 
 namespace {
-
-/// The file under way; what is left of it is taken away on every way out.
-class Part {
- public:
-    explicit Part(std::string path) : path_(std::move(path)) { clear(); }
-    ~Part() { clear(); }
-    Part(const Part&) = delete;
-    Part& operator=(const Part&) = delete;
-    [[nodiscard]] const std::string& path() const { return path_; }
-
- private:
-    void clear() {
-        std::error_code ignored;
-        for (const char* tail : {"", "-wal", "-shm", "-journal"})
-            std::filesystem::remove(path_ + tail, ignored);
-    }
-    std::string path_;
-};
 
 Refusal not_made(const std::string& to, const std::string& why) {
     return {"cannot-write", to, "the backup cannot be made: " + why,
@@ -66,14 +49,16 @@ Checked<Done> copy_and_check(const Book& book, const std::string& part, const st
 }  // namespace
 
 Checked<Done> back_up(const Book& book, const std::string& to) {
-    if (std::filesystem::exists(to))
+    std::error_code unknown;
+    if (std::filesystem::exists(std::filesystem::symlink_status(to, unknown)))
         return Refusal{"already-there", to, "there is a file of this name", "choose another name"};
-    const Part part(to + "-part");
-    const int descriptor = open(part.path().c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
+    const auto part = PartFolder::beside(to);
+    if (!part) return not_made(to, part.refusals().front().what);
+    const int descriptor = open(part->file().c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
     if (descriptor < 0) return not_made(to, std::strerror(errno));
     close(descriptor);
-    if (auto done = copy_and_check(book, part.path(), to); !done) return done;
-    return take_the_name(part.path(), to);
+    if (auto done = copy_and_check(book, part->file(), to); !done) return done;
+    return take_the_name(part->file(), to);
 }
 
 }  // namespace spoilbook

@@ -10,6 +10,7 @@
 #include "model/book/file_name.h"
 #include "model/book/inside.h"
 #include "model/book/open.h"
+#include "model/book/part_folder.h"
 #include "model/book/schema.h"
 #include "model/book/set_up.h"
 
@@ -27,13 +28,13 @@ class UnlessKept {
     UnlessKept(const UnlessKept&) = delete;
     UnlessKept& operator=(const UnlessKept&) = delete;
     void keep() { kept_ = true; }
+
+ private:
     void clear() const {
         std::error_code ignored;
         for (const char* tail : {"", "-wal", "-shm", "-lock"})
             std::filesystem::remove(path_ + tail, ignored);
     }
-
- private:
     std::string path_;
     bool kept_ = false;
 };
@@ -97,17 +98,17 @@ Book Book::in_memory(const std::string& device) {
 
 Checked<Done> make_book(const std::string& path, const std::string& device,
                         const std::function<Checked<Done>(Book&)>& fill) {
-    if (std::filesystem::exists(path))
+    std::error_code unknown;
+    if (std::filesystem::exists(std::filesystem::symlink_status(path, unknown)))
         return Refusal{"already-there", path, "there is a file of this name", "choose another name"};
-    const std::string part = path + "-part";
-    const UnlessKept never_kept(part);
-    never_kept.clear();
+    const auto part = PartFolder::beside(path);
+    if (!part) return part.refusals();
     {
-        auto book = Book::create(part, device);
+        auto book = Book::create(part->file(), device);
         if (!book) return book.refusals();
         if (auto filled = fill(*book); !filled) return filled;
     }
-    return take_the_name(part, path);
+    return take_the_name(part->file(), path);
 }
 
 }  // namespace spoilbook

@@ -2,13 +2,26 @@
 #include "model/return/return_files.h"
 
 #include <filesystem>
-#include <fstream>
 
 #include "model/book/digest.h"
+#include "model/folder/written_folder.h"
 
 namespace spoilbook {
 
 namespace fs = std::filesystem;
+
+namespace {
+
+Refusal refused(const std::string& folder, const Refusal& why) {
+    if (why.code == "not-empty") {
+        return {"not-empty", folder, "the folder is not empty",
+                "choose a new one: a return never writes over another"};
+    }
+    return {"cannot-write", folder, "the return cannot be written there: " + why.where + " " + why.what,
+            "choose a folder that you may write to, with room"};
+}
+
+}  // namespace
 
 std::string sha256_sums(const std::map<std::string, std::string>& files) {
     std::string sums;
@@ -19,31 +32,15 @@ std::string sha256_sums(const std::map<std::string, std::string>& files) {
 
 Checked<Done> write_return_folder(const std::string& folder,
                                   const std::map<std::string, std::string>& files) {
-    std::error_code error;
-    if (fs::exists(folder) && (!fs::is_directory(folder) || !fs::is_empty(folder, error))) {
-        return Refusal{"not-empty", folder, "the folder is not empty",
-                       "choose a new one: a return never writes over another"};
-    }
-    const fs::path target = fs::absolute(folder).lexically_normal();
-    const fs::path part = (target.has_filename() ? target : target.parent_path()).string() + "-part";
-    fs::remove_all(part, error);
-    fs::create_directories(part, error);
+    std::error_code ignored;
+    fs::create_directories(fs::absolute(folder, ignored).lexically_normal().parent_path(), ignored);
+    auto written = WrittenFolder::at(folder);
+    if (!written) return refused(folder, written.refusals().front());
     for (const auto& [name, bytes] : files) {
-        std::ofstream out(part / name, std::ios::binary);
-        out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-        out.flush();
-        if (!out) {
-            fs::remove_all(part, error);
-            return Refusal{"cannot-write", folder, "the return cannot be written there: " + name,
-                           "choose a folder that you may write to, with room"};
-        }
+        if (auto done = written->write(name, bytes); !done) return refused(folder, done.refusals().front());
     }
-    fs::remove(target, error);  // an empty folder gives way
-    fs::rename(part, target.has_filename() ? target : target.parent_path(), error);
-    if (!error) return Done{};
-    fs::remove_all(part);
-    return Refusal{"cannot-write", folder, "the return cannot be put in its place: " + error.message(),
-                   "choose another folder"};
+    if (auto done = written->put_in_place(); !done) return refused(folder, done.refusals().front());
+    return Done{};
 }
 
 }  // namespace spoilbook

@@ -10,6 +10,7 @@
 
 #include "model/book/journal.h"
 #include "model/book/journal_check.h"
+#include "model/book/open.h"
 #include "tests/support/full_book.h"
 #include "tests/support/raw_book.h"
 #include "tests/support/temp_folder.h"
@@ -28,7 +29,7 @@ TEST_CASE("a backup is one file, for its owner only, intact, and opens for writi
     REQUIRE(stat(to.c_str(), &facts) == 0);
     CHECK((facts.st_mode & 0777) == 0600);
     CHECK(facts.st_nlink == 1);
-    for (const char* tail : {"-wal", "-shm", "-journal", "-part", "-lock"})
+    for (const char* tail : {"-wal", "-shm", "-journal", "-lock"})
         CHECK_FALSE(fs::exists(to + tail));
     auto copy = Book::open_to_write(to, "office", by("Ben"));
     REQUIRE(copy);
@@ -48,17 +49,36 @@ TEST_CASE("a backup does not take the place of another file") {
     CHECK(fs::file_size(to) == 4);
 }
 
+TEST_CASE("a file of a person's own beside a backup or a new book stays, whatever its name") {
+    const TempFolder folder;
+    const auto own = [&](const std::string& name) {
+        std::ofstream(folder.file(name)) << "mine";
+        return folder.file(name);
+    };
+    const auto beside_backup = own("backup.sbook-part");
+    const auto beside_book = own("marram.sbook-part");
+    REQUIRE(make_book(folder.file("marram.sbook"), "wheelhouse", [](Book& book) -> Checked<Done> {
+        log_tiny_season(book);
+        return Done{};
+    }));
+    const auto book = Book::open_to_read(folder.file("marram.sbook"));
+    REQUIRE(back_up(*book, folder.file("backup.sbook")));
+    CHECK(fs::file_size(beside_backup) == 4);
+    CHECK(fs::file_size(beside_book) == 4);
+}
+
 TEST_CASE("a book that was changed from outside gives no backup") {
     const TempFolder folder;
     const auto path = folder.file("marram.sbook");
     auto book = Book::create(path, "wheelhouse");
     log_tiny_season(*book);
     RawBook(path).run("UPDATE barge SET name = 'x'");
+    const auto before = std::distance(fs::directory_iterator(folder.path()), fs::directory_iterator());
     const auto refused = back_up(*book, folder.file("backup.sbook"));
     REQUIRE_FALSE(refused);
     CHECK(refused.refusals().front().code == "backup-not-intact");
     CHECK_FALSE(fs::exists(folder.file("backup.sbook")));
-    CHECK_FALSE(fs::exists(folder.file("backup.sbook-part")));
+    CHECK(std::distance(fs::directory_iterator(folder.path()), fs::directory_iterator()) == before);
 }
 
 TEST_CASE("a backup taken while the wheelhouse goes on writing is whole") {
