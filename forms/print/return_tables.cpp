@@ -132,7 +132,8 @@ void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks) {
     table.zero_rows_text = "No condition of the consent is a limit on a quantity.";
     table.notes = {
         "Used is rounded up; headroom is limit minus used; ± is one standard uncertainty. A limit that was "
-        "exceeded at any time in a window stays marked as passed."};
+        "exceeded at any time in a window stays marked as passed. A limit that ended in the period stands "
+        "as at its end."};
     blocks.emplace_back(std::move(table));
 }
 

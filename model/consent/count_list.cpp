@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <map>
 
 #include "model/unit/calendar.h"
 
@@ -36,6 +37,15 @@ std::vector<Member> cells_in_scope(const Scope& scope, const Season& season) {
         const bool in = cell.kind != "exclusion" && listed(scope.cells, cell.cell) &&
                         listed(scope.grounds, name_of(season.grounds, cell.ground, &Ground::ground));
         if (in) members.push_back({cell.cell, cell.id});
+    }
+    std::map<std::string, int> bearers;
+    for (const auto& member : members)
+        ++bearers[member.name];
+    for (auto& member : members) {
+        // A cell's name is its ground's own: two grounds may each have an A1.
+        if (bearers[member.name] < 2) continue;
+        const Id ground = season.cells.find(member.id)->ground;
+        member.name = name_of(season.grounds, ground, &Ground::ground) + "/" + member.name;
     }
     return members;
 }

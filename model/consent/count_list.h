@@ -9,7 +9,7 @@ namespace spoilbook {
 
 /// One of the things that a limit stands for separately: a cell, a claim, …
 struct Member {
-    std::string name;
+    std::string name;  ///< GROUND/CELL where another cell in scope bears the same name
     Id id;
 };
 

@@ -4,12 +4,13 @@
 #include <set>
 
 #include "model/consent/limit.h"
+#include "model/consent/used_of.h"
 
 namespace spoilbook {
 
 namespace {
 
-using FirstOvers = std::unordered_map<std::string, Instant>;
+using FirstOvers = std::unordered_map<Id, Instant>;
 
 /// Walks one version's counts in order of time and judges each instant in which the version was in force.
 class FirstOverWalk {
@@ -26,7 +27,7 @@ class FirstOverWalk {
         if (consent != nullptr) consent_ = *consent;
     }
 
-    void run(Instant as_at) {
+    void run(std::optional<Instant> from, Instant as_at) {
         std::size_t next = 0;
         while (next < counts_.size() && counts_[next].at <= as_at) {
             const Instant t = counts_[next].at;
@@ -35,7 +36,8 @@ class FirstOverWalk {
                 touched.insert(counts_[next].member);
                 if (quantity_.window.kind == WindowKind::trip) add_to_trip(counts_[next]);
             }
-            if (!in_force(version_, t)) {
+            if (!in_force(version_, t) || (from && t < *from)) {
+                touched_trips_.clear();
                 judge_all_ = true;
                 continue;
             }
@@ -54,22 +56,20 @@ class FirstOverWalk {
             return;
         }
         if (sweep_.move_to(t, *window_)) judge_all_ = true;
-        const double years = quantity_.window.kind == WindowKind::mean ? quantity_.window.n : 1;
-        if (!quantity_.share_of_total) {
-            if (all_are_due(t)) {
-                for (int member = -1; member < static_cast<int>(members_.size()); ++member)
-                    judge_member(member, t, sweep_.of(member) / years);
-            } else {
-                for (const int member : touched)
-                    judge_member(member, t, sweep_.of(member) / years);
-            }
+        const bool all = all_are_due(t) || quantity_.share_of_total;
+        if (!all) {
+            for (const int member : touched)
+                judge_sum(member, t);
             return;
         }
-        const double of = quantity_.of_value.value_or(quantity_.of_floor ? sweep_.total() / years : 0);
-        if (of <= 0 || (quantity_.of_floor && of < *quantity_.of_floor)) return;
-        for (int member = -1; member < static_cast<int>(members_.size()); ++member) {
-            judge_member(member, t, sweep_.of(member) / years / of);
-        }
+        for (int member = -1; member < static_cast<int>(members_.size()); ++member)
+            judge_sum(member, t);
+    }
+
+    void judge_sum(int member, Instant t) {
+        const double total = quantity_.share_of_total ? sweep_.total() : 0;
+        const auto part = used_of(quantity_, sweep_.of(member), total);
+        if (part.judged) judge_member(member, t, part.used);
     }
 
     /// Whether members that nothing was added to may be over now: a version begins, or a limit falls, with
@@ -85,17 +85,14 @@ class FirstOverWalk {
     void judge_member(int member, Instant t, double used) {
         const auto limit = limit_at(quantity_, t);
         if (!limit || !exceeds(used, *limit)) return;
-        const std::string name = member < 0 ? "" : members_[static_cast<std::size_t>(member)].name;
-        const auto [place, fresh] = found_.try_emplace(name, t);
+        const Id id = member < 0 ? Id{} : members_[static_cast<std::size_t>(member)].id;
+        const auto [place, fresh] = found_.try_emplace(id, t);
         if (!fresh && t < place->second) place->second = t;
     }
 
     void add_to_trip(const Count& count) {
         auto& sum = trip_sums_[{count.key, count.member}];
-        sum += quantity_.measure == LimitMeasure::trips || quantity_.measure == LimitMeasure::days
-                   ? 0
-                   : count.amount.value;
-        if (adding_of(quantity_) == Adding::distinct) sum = 1;
+        sum = adding_of(quantity_) == Adding::distinct ? 1 : sum + count.amount.value;
         touched_trips_.insert({count.key, count.member});
     }
 
@@ -128,7 +125,8 @@ class FirstOverWalk {
 
 }  // namespace
 
-FirstOvers first_overs(const Ledger& ledger, const Condition& any_version, Instant as_at) {
+FirstOvers first_overs(const Ledger& ledger, const Condition& any_version, Instant as_at,
+                       std::optional<Instant> from) {
     FirstOvers found;
     for (const auto& version : ledger.season().conditions.rows()) {
         const bool same =
@@ -136,7 +134,7 @@ FirstOvers first_overs(const Ledger& ledger, const Condition& any_version, Insta
         if (!same || version.kind != "quantity") continue;
         const auto quantity = quantity_from(version, ledger.season().zone);
         if (!quantity || !quantity->at_most) continue;
-        FirstOverWalk(ledger, version, *quantity, found).run(as_at);
+        FirstOverWalk(ledger, version, *quantity, found).run(from, as_at);
     }
     return found;
 }

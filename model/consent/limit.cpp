@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "model/consent/first_over.h"
+#include "model/consent/used_of.h"
 #include "model/unit/calendar.h"
 
 namespace spoilbook {
@@ -48,15 +49,16 @@ class LimitRows {
     LimitState row(int member) {
         LimitState state;
         state.condition = &condition_;
+        state.as_at = as_at_;
         state.consent = season_.consents.find(condition_.consent);
         state.quantity = quantity_;
         if (quantity_.each_of != EachOf::none) {
             state.member = member < 0 ? Member{} : members_[static_cast<std::size_t>(member)];
         }
         fill_window(state);
-        fill_used(state, member);
-        fill_limit(state);
-        const auto over = first_overs_.find(state.member ? state.member->name : "");
+        const bool judged = fill_used(state, member);
+        fill_limit(state, judged);
+        const auto over = first_overs_.find(state.member ? state.member->id : Id{});
         if (over != first_overs_.end()) state.first_over = over->second;
         return state;
     }
@@ -67,44 +69,37 @@ class LimitRows {
         state.window_end = window_->end;
     }
 
-    void fill_used(LimitState& state, int member) const {
-        if (!window_) return;
+    /// False while a share's total is below its floor.
+    [[nodiscard]] bool fill_used(LimitState& state, int member) const {
+        if (!window_) return true;
         const auto used = quantity_.window.kind == WindowKind::trip
                               ? used_by_last_trip(member)
                               : used_in(counts_, member, adding_of(quantity_), *window_, as_at_);
-        state.used = used.used.value;
-        state.used_u = used.used.u();
+        const bool of_the_total = quantity_.share_of_total && !quantity_.of_value;
+        const double total = of_the_total ? total_in_window() : 0;
+        const auto part = used_of(quantity_, used.used.value, total);
         state.unknown = used.unknown_loads.size();
-        if (quantity_.window.kind == WindowKind::mean) fill_mean(state);
-        if (quantity_.share_of_total) fill_share(state, member);
-    }
-
-    void fill_mean(LimitState& state) const {
-        const double sum = state.used;
-        const int years = std::max(1, quantity_.window.n);
-        state.used = sum / years;
-        state.used_u /= years;
-        if (!consent_.commences || as_at_ < *consent_.commences) return;
-        int begun = 1;  // consent years begun since it commenced
-        while (begun < years && shift_months(season_.zone, *consent_.commences, 12 * begun) <= as_at_)
-            ++begun;
-        if (begun < years) state.used_over_years = sum / begun;
-    }
-
-    void fill_share(LimitState& state, int member) const {
-        if (quantity_.of_value) {
-            // A stated volume is exact: the share is as sure as the used amount.
-            state.of_total = *quantity_.of_value;
-            const double scale = state.of_total > 0 ? 1 / state.of_total : 0;
-            state.used *= scale;
-            state.used_u *= scale;
-            return;
+        state.used = part.used;
+        state.of_total = part.of_total;
+        if (of_the_total) {
+            state.used_u = share_in(counts_, member, adding_of(quantity_), *window_, as_at_, total).u();
+        } else {
+            // Years and a stated volume are exact.
+            state.used_u = used_of(quantity_, used.used.u(), 0).used;
         }
-        state.of_total = total_in_window();
-        const auto share = share_in(counts_, member, adding_of(quantity_), *window_, as_at_, state.of_total);
-        state.used = share.value;
-        state.used_u = share.u();
-        if (quantity_.window.kind == WindowKind::mean) state.of_total /= std::max(1, quantity_.window.n);
+        const auto begun = years_begun();
+        if (begun) state.used_over_years = used_of(quantity_, used.used.value, total, *begun).used;
+        return part.judged;
+    }
+
+    /// Consent years begun since it commenced, while they are fewer than those of a mean.
+    [[nodiscard]] std::optional<double> years_begun() const {
+        if (!consent_.commences || as_at_ < *consent_.commences) return std::nullopt;
+        int begun = 1;
+        while (begun < years_of(quantity_) &&
+               shift_months(season_.zone, *consent_.commences, 12 * begun) <= as_at_)
+            ++begun;
+        return begun < years_of(quantity_) ? std::optional<double>(begun) : std::nullopt;
     }
 
     [[nodiscard]] double total_in_window() const {
@@ -115,11 +110,8 @@ class LimitRows {
         return total;
     }
 
-    void fill_limit(LimitState& state) const {
-        state.limit = limit_at(quantity_, as_at_);
-        const bool below_floor =
-            quantity_.share_of_total && quantity_.of_floor && state.of_total < *quantity_.of_floor;
-        if (below_floor) state.limit.reset();
+    void fill_limit(LimitState& state, bool judged) const {
+        if (judged) state.limit = limit_at(quantity_, as_at_);
         if (state.limit && state.unknown == 0) {
             const bool over = exceeds(state.used, *state.limit);
             state.p_over = state.used_u > 0 ? probability_over(state.used, state.used_u, *state.limit)
@@ -148,23 +140,25 @@ class LimitRows {
     std::vector<Member> members_;
     std::vector<Count> counts_;
     std::optional<Window> window_;
-    std::unordered_map<std::string, Instant> first_overs_;
+    std::unordered_map<Id, Instant> first_overs_;
 };
 
 }  // namespace
+
+std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& condition, Instant as_at,
+                                  Refusals* refusals) {
+    const auto quantity = quantity_from(condition, ledger.season().zone);
+    if (quantity) return LimitRows(ledger, condition, *quantity, as_at).rows();
+    if (refusals != nullptr)
+        refusals->insert(refusals->end(), quantity.refusals().begin(), quantity.refusals().end());
+    return {};
+}
 
 std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals) {
     std::vector<LimitState> states;
     for (const auto& condition : ledger.season().conditions.rows()) {
         if (condition.kind != "quantity" || !in_force(condition, as_at)) continue;
-        auto quantity = quantity_from(condition, ledger.season().zone);
-        if (!quantity) {
-            for (const auto& refusal : quantity.refusals()) {
-                if (refusals != nullptr) refusals->push_back(refusal);
-            }
-            continue;
-        }
-        auto rows = LimitRows(ledger, condition, *quantity, as_at).rows();
+        auto rows = limits_of(ledger, condition, as_at, refusals);
         std::move(rows.begin(), rows.end(), std::back_inserter(states));
     }
     return states;

@@ -10,6 +10,7 @@ namespace spoilbook {
 struct LimitState {
     const Condition* condition = nullptr;  ///< the version in force
     const Consent* consent = nullptr;
+    Instant as_at;  ///< what the figures are true for
     Quantity quantity;
     std::optional<Member> member;  ///< nothing: the limit is one; an empty name: what has no member
     std::optional<Instant> window_start, window_end;
@@ -41,5 +42,8 @@ Adding adding_of(const Quantity& quantity);
 /// Counts what had happened by `as_at`, both ends included; knows no clock.
 /// A condition that does not read is left out and refused in `refusals`.
 std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals = nullptr);
+/// The rows of one condition of kind quantity, in force or not.
+std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& condition, Instant as_at,
+                                  Refusals* refusals = nullptr);
 
 }  // namespace spoilbook

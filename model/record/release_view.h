@@ -22,6 +22,8 @@ struct ReleaseView {
 
     /// The release's own number, or the trip's.
     [[nodiscard]] const std::string& label() const { return row != nullptr ? row->release : trip->trip; }
+    /// The same with what it is a number of: "trip T-7", "release R-12".
+    [[nodiscard]] std::string named() const { return (row != nullptr ? "release " : "trip ") + label(); }
     /// It had happened by then: ended, or where no end is recorded, opened (or else departed).
     [[nodiscard]] bool happened_by(Instant as_at) const;
     /// It counts in figures at `as_at`: both ends of time included.

@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "model/return/limit_reasons.h"
 #include "model/return/schedule.h"
 #include "model/unit/calendar.h"
 
@@ -76,13 +77,6 @@ std::vector<const Event*> events_in(const Season& season, const Period& period, 
     return events;
 }
 
-std::string limit_name(const LimitState& state) {
-    std::string name = "condition " + state.condition->condition;
-    if (state.member && !state.member->name.empty())
-        name += ", " + each_of_text(state.quantity.each_of) + " " + state.member->name;
-    return name;
-}
-
 /// Limits on quantities are judged here, and every release against its ground; what else a consent asks is
 /// not.
 std::vector<std::string> not_judged_in(const Season& season, const Period& period) {
@@ -99,25 +93,15 @@ std::vector<std::string> not_judged_in(const Season& season, const Period& perio
 }
 
 /// Every reason against saying that all limits and places of the period complied.
-std::vector<std::string> reasons_of(const ReturnFacts& facts) {
-    std::vector<std::string> reasons;
-    for (const auto& state : facts.limits) {
-        if (!state.limit || !state.quantity.at_most) continue;
-        if (exceeds(state.used, *state.limit))
-            reasons.push_back(limit_name(state) + ": used is over the limit");
-        else if (state.first_over && facts.period.contains(*state.first_over))
-            reasons.push_back(limit_name(state) + ": the limit was exceeded in this period");
-        if (state.unknown > 0)
-            reasons.push_back(fmt::format("{}: {} load(s) cannot be valued, so it cannot be told",
-                                          limit_name(state), state.unknown));
-    }
+std::vector<std::string> reasons_of(const Ledger& ledger, const ReturnFacts& facts) {
+    auto reasons = limit_reasons(ledger, facts);
     for (const auto& line : facts.schedule) {
         if (line.place.verdict == PlaceVerdict::outside)
-            reasons.push_back(fmt::format("trip {}: released {:.0f} m outside the ground",
-                                          line.release->label(), -line.place.distance_m.value_or(0)));
+            reasons.push_back(fmt::format("{}: released {:.0f} m outside the ground", line.release->named(),
+                                          -line.place.distance_m.value_or(0)));
         if (line.place.verdict == PlaceVerdict::cannot_tell)
-            reasons.push_back(fmt::format("trip {}: it cannot be told whether it was inside ({})",
-                                          line.release->label(), line.place.why));
+            reasons.push_back(fmt::format("{}: it cannot be told whether it was inside ({})",
+                                          line.release->named(), line.place.why));
     }
     return reasons;
 }
@@ -144,7 +128,7 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
     facts.by_cell = totals_by(facts.schedule, &ScheduleLine::cell);
     facts.by_material = totals_by(facts.schedule, &ScheduleLine::material);
     Refusals unread;
-    facts.limits = limits_at(ledger, facts.limits_at, &unread);
+    facts.limits = limits_in(ledger, *period, facts.limits_at, unread);
     if (!unread.empty()) return unread;
     facts.events = events_in(ledger.season(), *period, ask.as_at);
     facts.factors = factors_used(ledger, facts.schedule);
@@ -153,7 +137,7 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
         facts.imported_entries += line.imported ? 1 : 0;
     }
     facts.not_judged = not_judged_in(ledger.season(), *period);
-    facts.reasons = reasons_of(facts);
+    facts.reasons = reasons_of(ledger, facts);
     facts.missing = missing_in(ledger, facts);
     return facts;
 }

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <set>
+
 #include "model/return/return_facts.h"
 
 namespace spoilbook {
@@ -30,26 +32,26 @@ class MissingList {
 
     /// Trips of the period that have neither released with a time nor said what became of the load.
     void trips() {
-        std::unordered_map<Id, bool> ended;
+        std::set<Id> released;
         for (const auto& release : ledger_.all_releases()) {
-            ended[release.trip->id] = ended[release.trip->id] || release.ended.has_value();
+            released.insert(release.trip->id);
             const auto began = release.opened ? release.opened : release.trip->departed;
             if (!release.ended && release.counts && in_period(began))
-                say("the release has no end", "trip " + release.label());
+                say("the release has no end", release.named());
         }
         for (const auto& trip : season_.trips.rows()) {
-            const bool told = ended.count(trip.id) > 0 || !trip.outcome.empty();
+            const bool told = released.count(trip.id) > 0 || !trip.outcome.empty();
             if (!told && in_period(trip.departed))
                 say("neither a release nor an outcome is logged", "trip " + trip.trip);
         }
     }
 
     void release(const ScheduleLine& line) {
-        const std::string where = "trip " + line.release->label();
+        const std::string where = line.release->named();
         const bool declared = line.release->position_from == "declared";
         if (!line.place.distance_m && line.place.why == "no position" && !declared) {
             say("the release has no position",
-                where + ": log it from a named record with its uncertainty, or position_from=declared");
+                where + ": log it from a named record with its uncertainty, or declare it not recorded");
         }
         if (!line.release->ground) say("the release names no ground", where);
         if (line.release->load == nullptr)

@@ -89,6 +89,7 @@ Json limit_json(const LimitState& state, const Zone& zone) {
                       : Json(nullptr);
     row["quantity"] = measure_text(state.quantity.measure);
     row["method"] = text_or_null(state.quantity.method);
+    row["as_at"] = instant_text(state.as_at, zone);
     row["window_start"] = instant(state.window_start, zone);
     row["window_end"] = instant(state.window_end, zone);
     row["limit"] = number(state.limit);

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The month's return: what is missing, what is written, and that the same book gives the same bytes."""
+import json
 import os
 import subprocess
 
@@ -71,6 +72,30 @@ class Returns(Trade):
                         self.path("out"))
         self.assertEqual((0, 0), (said["totals"]["trips"], said["totals"]["in_situ_m3"]))
         self.assertTrue(os.path.exists(os.path.join(self.path("out"), "return.pdf")))
+
+    def reasons(self, *conditions, **changes):
+        """What November's statement of compliance lists under these conditions."""
+        self.signed(consents_json={"consents": [dict(CONSENT, conditions=list(conditions))]}, **changes)
+        self.month("--out", self.path("out"))
+        with open(os.path.join(self.path("out"), "return.json"), encoding="utf-8") as file:
+            return json.load(file)["compliance"]["reasons"]
+
+    def test_a_limit_broken_once_before_and_again_this_month_is_not_met(self):
+        # One trip a day: broken on 3 November, and already on 30 September, by two trips that were landed at sea.
+        trips = SEASON["trips.csv"] + "".join(
+            f"T-{n},,Skua,2025-09-30T0{n}:00+13:00,2025-09-30T0{n}:10+13:00,2025-09-30T0{n}:20+13:00,"
+            f"2025-09-30T0{n}:40+13:00,Deep Hole,W,-40.59,179.61,5,1.0\n" for n in (4, 5))
+        said = self.reasons(dict(CONDITIONS[2], value=1), trips_csv=trips)
+        self.assertEqual(["condition 3: the limit was exceeded in this period"], said)
+
+    def test_a_limit_that_ended_in_the_month_is_judged_at_its_end(self):
+        self.assertEqual(["condition 2: used is over the limit"],
+                         self.reasons(dict(CONDITIONS[1], to="2025-11-20")))
+
+    def test_a_load_that_nobody_can_value_leaves_its_day_untold_at_the_months_end(self):
+        day = dict(CONDITIONS[1], measure="wet_t", method="draughts", window={"kind": "calendar", "unit": "day"})
+        self.assertEqual(["condition 2: 3 load(s) of this period cannot be valued, so it cannot be told"],
+                         self.reasons(day))
 
     def test_a_return_never_writes_over_another(self):
         self.signed()

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <catch2/catch.hpp>
 
+#include "model/consent/first_over.h"
 #include "support.h"
 
 using namespace spoilbook;
@@ -139,4 +140,75 @@ TEST_CASE("what left a month's window comes back where the next day's window beg
     small.condition("4", R"({"value":100,"window":{"kind":"rolling","n":1,"unit":"months"}})");
     const auto limit = small.limits("2025-04-20T00:00")[0];
     CHECK(limit.first_over == small.at("2025-03-31T08:00"));
+}
+
+TEST_CASE("a limit passed in September and again in November was first passed from November on in November",
+          "[limit]") {
+    SmallSeason small;
+    for (const char* when : {"2025-09-10T08:00", "2025-09-10T12:00", "2025-11-12T08:00", "2025-11-12T12:00"})
+        small.released(when, 10);
+    small.condition("7", R"({"measure":"trips","value":1,"window":{"kind":"calendar","unit":"day"}})");
+    const Ledger ledger(small.season);
+    const auto& condition = small.season.conditions.rows().front();
+    const Instant as_at = small.at("2025-12-01T00:00");
+    CHECK(first_overs(ledger, condition, as_at).at(Id{}) == small.at("2025-09-10T12:00"));
+    CHECK(first_overs(ledger, condition, as_at, small.at("2025-11-01T00:00")).at(Id{}) ==
+          small.at("2025-11-12T12:00"));
+    CHECK(first_overs(ledger, condition, as_at, small.at("2025-11-13T00:00")).empty());
+}
+
+TEST_CASE("cells of one name in two grounds are two cells, in what is used and in what was passed",
+          "[limit]") {
+    SmallSeason small;
+    std::vector<Id> cells;
+    for (const char* name : {"Gull", "Tern"}) {
+        Ground ground;
+        ground.id = small.id();
+        ground.ground = name;
+        small.season.grounds.add(ground);
+        Cell cell;
+        cell.id = small.id();
+        cell.cell = "A1";
+        cell.ground = ground.id;
+        small.season.cells.add(cell);
+        cells.push_back(cell.id);
+    }
+    small.released_at(small.at("2025-11-03T10:00"), 120, cells[1]);
+    Opening opening;
+    opening.id = small.id();
+    opening.consent = small.consent;
+    opening.condition = "12";
+    opening.to = small.at("2025-10-01T00:00");
+    opening.value = 50;
+    opening.member = "Gull/A1";
+    small.season.openings.add(opening);
+    opening.id = small.id();
+    opening.member = "A1";  // which of them is not said
+    opening.value = 7;
+    small.season.openings.add(opening);
+    small.condition("12", R"({"value":100,"each_of":"cell","window":{"kind":"term"}})");
+    const auto limits = small.limits("2025-12-01T00:00");
+    REQUIRE(limits.size() == 3);
+    CHECK(limits[0].member->name == "Gull/A1");
+    CHECK_THAT(limits[0].used, WithinAbs(50, 1e-9));
+    CHECK(!limits[0].first_over);
+    CHECK(limits[1].member->name == "Tern/A1");
+    CHECK_THAT(limits[1].used, WithinAbs(120, 1e-9));
+    CHECK(limits[1].first_over == small.at("2025-11-03T10:00"));
+    CHECK(limits[2].member->name.empty());
+    CHECK_THAT(limits[2].used, WithinAbs(7, 1e-9));
+}
+
+TEST_CASE("while a mean's years are few, a share of a stated volume has its other reading too", "[limit]") {
+    SmallSeason small;
+    Consent consent;
+    consent.id = small.id();
+    consent.commences = small.at("2025-10-01T00:00");
+    small.season.consents.add(consent);
+    small.consent = consent.id;
+    small.released("2025-11-03T10:00", 60);
+    small.condition("12", R"({"share_of_total":0.15,"of":200,"window":{"kind":"mean","years":3}})");
+    const auto limit = small.limits("2025-12-01T00:00")[0];
+    CHECK_THAT(limit.used, WithinAbs(0.1, 1e-12));              // 60 / 3 of 200
+    CHECK_THAT(*limit.used_over_years, WithinAbs(0.3, 1e-12));  // 60 / 1 of 200
 }

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/return/return_facts.h"
+
+namespace spoilbook {
+
+/// The limits of a return: those in force at `limits_at`, and those that ended in the period with no version
+/// after them, as they stood at their last millisecond. A condition that does not read is in `unread`.
+std::vector<LimitState> limits_in(const Ledger& ledger, const Period& period, Instant limits_at,
+                                  Refusals& unread);
+
+/// What the limits of `facts` have against saying that all was met: over now, exceeded at a release of the
+/// period (whatever was exceeded before it), or loads that no method can value.
+std::vector<std::string> limit_reasons(const Ledger& ledger, const ReturnFacts& facts);
+
+}  // namespace spoilbook
