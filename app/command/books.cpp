@@ -65,13 +65,17 @@ void add_book_commands(CLI::App& program, Options& options, Task& task) {
     });
 
     auto* write_out = add_command(program, options, "export", "write a book out as a folder of plain files");
+    add_read_options(*write_out, options);
     write_out->add_option("--to", *folder, "a folder that is new or empty")->required();
     write_out->callback([&options, &task, folder] {
         task = [&options, folder] {
             const auto book = Book::open_to_read(options.book);
             if (!book) return refuse(options, book.refusals());
-            const auto done = export_folder(*book, *folder);
+            const auto copy = rows_at(options, *book);
+            if (!copy) return refuse(options, copy.refusals());
+            const auto done = export_folder(*copy ? **copy : *book, *folder);
             if (!done) return refuse(options, done.refusals());
+            print_notes(done->notes);
             Said said;
             said.json = {{"exported", *folder}};
             said.text = fmt::format("written to {}\n", *folder);

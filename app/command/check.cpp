@@ -125,13 +125,14 @@ void add_check_command(CLI::App& program, Options& options, Task& task) {
         ->check(number_from(0, 30));
     check->callback([&options, &task, asked] {
         task = [&options, asked] {
-            return read_book(options, [&](const Reading& reading) -> Checked<Said> {
+            const auto answer = [&](const Reading& reading) -> Checked<Said> {
                 const auto planned = planned_from(*asked, reading.season);
                 if (!planned) return planned.refusals();
                 const auto checked = check_release(reading.season, *planned);
                 if (!checked) return checked.refusals();
                 return say_check(*checked, *asked, reading.season.zone);
-            });
+            };
+            return read_book(options, answer, AsAt::rows);
         };
     });
 }

@@ -6,6 +6,7 @@
 #include <cstdio>
 
 #include "app/machine/machine.h"
+#include "model/book/happened.h"
 #include "model/book/journal.h"
 #include "model/book/replay.h"
 #include "model/book/season.h"
@@ -38,8 +39,27 @@ void add_write_options(CLI::App& command, Options& options) {
     command.add_option("--device", options.device, "write under this machine's name (for replays)");
 }
 
+namespace {
+
+/// The object with its long list, an element a line.
+void print_with_list(const Said& said) {
+    std::string head = said.json.dump(2);
+    head.erase(head.find_last_not_of("\n }") + 1);
+    fmt::print("{}{}\n  \"{}\": [", head, said.json.empty() ? "" : ",", said.list_name);
+    bool first = true;
+    said.list([&](const nlohmann::ordered_json& element) {
+        fmt::print("{}\n    {}", first ? "" : ",", element.dump());
+        first = false;
+    });
+    fmt::print("{}]\n}}\n", first ? "" : "\n  ");
+}
+
+}  // namespace
+
 int say(const Options& options, const Said& said) {
-    if (options.json)
+    if (options.json && said.list)
+        print_with_list(said);
+    else if (options.json)
         fmt::print("{}\n", said.json.dump(2));
     else
         fmt::print("{}", said.text);
@@ -99,32 +119,59 @@ Checked<Instant> time_given(const std::string& option, const std::string& text, 
 
 namespace {
 
-Checked<Reading> reading_of(const Options& options) {
+Checked<Instant> as_at_given(const Options& options, const Zone& zone) {
+    if (options.as_at.empty()) return clock_of(options);
+    return time_given("--as-at", options.as_at, zone);
+}
+
+Checked<Reading> reading_of(const Options& options, AsAt as_at) {
     auto opened = Book::open_to_read(options.book);
     if (!opened) return opened.refusals();
     Reading reading;
     reading.book.emplace(std::move(*opened));
-    reading.head = journal_state(*reading.book).head;
-    reading.import_stamps_ms = import_stamps_ms(*reading.book);
-    if (!options.known_at.empty()) {
-        const auto point = parse_known_at(*reading.book, options.known_at);
-        if (!point) return point.refusals();
-        reading.head = head_at(*reading.book, *point);
-        reading.book.emplace(known_at(*reading.book, *point));
-    }
+    const Book& book = *reading.book;
+    const auto known = known_at_given(options, book);
+    if (!known) return known.refusals();
+    reading.known_at = *known;
+    reading.head = *known ? journal_state_at(book, **known).head : journal_state(book).head;
+    reading.import_stamps_ms = import_stamps_ms(book);
+    const auto instant = as_at_given(options, book_zone(book));
+    if (!instant) return instant.refusals();
+    reading.as_at = *instant;
+    if (as_at == AsAt::rows && !options.as_at.empty())
+        reading.book.emplace(happened_by(book, *instant, *known));
+    else if (*known)
+        reading.book.emplace(known_at(book, **known));
     reading.season = read_season(*reading.book);
-    reading.as_at = clock_of(options);
-    if (options.as_at.empty()) return reading;
-    const auto as_at = time_given("--as-at", options.as_at, reading.season.zone);
-    if (!as_at) return as_at.refusals();
-    reading.as_at = *as_at;
     return reading;
 }
 
 }  // namespace
 
-int read_book(const Options& options, const std::function<Checked<Said>(const Reading&)>& answer) {
-    auto reading = reading_of(options);
+Checked<std::optional<KnownAt>> known_at_given(const Options& options, const Book& book) {
+    if (options.known_at.empty()) return std::optional<KnownAt>();
+    const auto point = parse_known_at(book, options.known_at);
+    if (!point) return point.refusals();
+    return std::optional(*point);
+}
+
+Checked<std::optional<Book>> rows_at(const Options& options, const Book& book) {
+    const auto known = known_at_given(options, book);
+    if (!known) return known.refusals();
+    std::optional<Book> copy;
+    if (!options.as_at.empty()) {
+        const auto instant = as_at_given(options, book_zone(book));
+        if (!instant) return instant.refusals();
+        copy.emplace(happened_by(book, *instant, *known));
+    } else if (*known) {
+        copy.emplace(known_at(book, **known));
+    }
+    return copy;
+}
+
+int read_book(const Options& options, const std::function<Checked<Said>(const Reading&)>& answer,
+              AsAt as_at) {
+    auto reading = reading_of(options, as_at);
     if (!reading) return refuse(options, reading.refusals());
     reading->ledger = std::make_unique<Ledger>(reading->season);
     const auto said = answer(*reading);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "model/book/book.h"
+#include "model/book/replay.h"
 #include "model/consent/ledger.h"
 
 namespace spoilbook {
@@ -29,6 +30,9 @@ struct Said {
     nlohmann::ordered_json json = nlohmann::ordered_json::object();
     std::string text;
     int exit = answered;
+    /// One more member of the JSON, a list too long to be held: calls the hand with each element.
+    std::string list_name;
+    std::function<void(const std::function<void(const nlohmann::ordered_json&)>&)> list;
 };
 
 /// The task of the command that was given; run after all options are read.
@@ -47,6 +51,7 @@ void add_check_command(CLI::App& program, Options& options, Task& task);
 void add_write_commands(CLI::App& program, Options& options, Task& task);
 void add_journal_commands(CLI::App& program, Options& options, Task& task);
 void add_return_commands(CLI::App& program, Options& options, Task& task);
+void add_turbidity_commands(CLI::App& program, Options& options, Task& task);
 
 /// Prints and gives the exit status.
 int say(const Options& options, const Said& said);
@@ -65,15 +70,26 @@ Checked<Instant> time_given(const std::string& option, const std::string& text, 
 /// What a read reads: the season as known at --known-at, and the instant of --as-at.
 struct Reading {
     std::optional<Book> book;
+    std::optional<KnownAt> known_at;
     Season season;
     std::unique_ptr<Ledger> ledger;
     Instant as_at;
     std::set<std::int64_t> import_stamps_ms;
-    std::string head;  ///< of the journal, as the book stands now
+    std::string head;  ///< of the journal, at --known-at where it is given
 };
 
+/// How --as-at is heeded: figures are worked out from all rows at that instant; for what shows rows, those
+/// that had not begun are left out before (happened_by).
+enum class AsAt { figures, rows };
+
 /// Opens for reading; `answer` makes what is said. Refusals are printed.
-int read_book(const Options& options, const std::function<Checked<Said>(const Reading&)>& answer);
+int read_book(const Options& options, const std::function<Checked<Said>(const Reading&)>& answer,
+              AsAt as_at = AsAt::figures);
+/// The point of --known-at; nothing where it is not given.
+Checked<std::optional<KnownAt>> known_at_given(const Options& options, const Book& book);
+/// The book as --known-at and --as-at show its rows; nothing where neither is given: then it is `book`
+/// itself.
+Checked<std::optional<Book>> rows_at(const Options& options, const Book& book);
 /// Opens for writing.
 int write_book(const Options& options, const std::function<Checked<Said>(Book&)>& deed);
 

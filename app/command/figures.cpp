@@ -151,8 +151,7 @@ Checked<Said> say_load(const Reading& reading, const std::string& label) {
         said.text = load_text(load, figures, reading.season);
         return said;
     }
-    return Refusal{"no-such-row", "load " + label, "there is no such load",
-                   "look its number up with sbk show"};
+    return Refusal{"no-such-row", "load " + label, "there is no such load by then", "look its number up"};
 }
 
 Checked<Said> say_releases(const Reading& reading) {
@@ -203,7 +202,8 @@ void add_figure_commands(CLI::App& program, Options& options, Task& task) {
     load->add_option("load", *label, "the load's number")->required();
     load->callback([&options, &task, label] {
         task = [&options, label] {
-            return read_book(options, [&](const Reading& reading) { return say_load(reading, *label); });
+            return read_book(
+                options, [&](const Reading& reading) { return say_load(reading, *label); }, AsAt::rows);
         };
     });
 

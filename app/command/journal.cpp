@@ -12,12 +12,17 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Said say_journal(const Book& book, bool check) {
+Checked<Said> say_journal(const Options& options, const Book& book, bool check) {
     Said said;
     const auto bad = check ? check_journal(book) : std::nullopt;
     JournalState state;
     try {
-        state = journal_state(book);
+        // What happened in the journal is its entries: as at an instant is known at it.
+        Options point = options;
+        if (point.known_at.empty()) point.known_at = point.as_at;
+        const auto known = known_at_given(point, book);
+        if (!known) return known.refusals();
+        state = *known ? journal_state_at(book, **known) : journal_state(book);
     } catch (const std::exception&) {
         // A journal that cannot even be counted: the check has named what is wrong.
         if (!bad) throw;
@@ -48,12 +53,15 @@ Said say_journal(const Book& book, bool check) {
 void add_journal_commands(CLI::App& program, Options& options, Task& task) {
     auto* journal =
         add_command(program, options, "journal", "the record of every change, and whether it is whole");
+    add_read_options(*journal, options);
     auto check = std::make_shared<bool>(false);
     journal->add_flag("--check", *check, "hold every table of the book against it");
     journal->callback([&options, &task, check] {
         task = [&options, check] {
             const auto book = Book::open_to_read(options.book);
-            return book ? say(options, say_journal(*book, *check)) : refuse(options, book.refusals());
+            if (!book) return refuse(options, book.refusals());
+            const auto said = say_journal(options, *book, *check);
+            return said ? say(options, *said) : refuse(options, said.refusals());
         };
     });
 

@@ -101,7 +101,9 @@ Checked<Said> show(const Options& options, const std::string& kind_name, const s
                    bool with_history) {
     auto opened = Book::open_to_read(options.book);
     if (!opened) return opened.refusals();
-    const Book& book = *opened;
+    const auto copy = rows_at(options, *opened);
+    if (!copy) return copy.refusals();
+    const Book& book = *copy ? **copy : *opened;
     const auto kind = kind_from(kind_name);
     if (!kind) return kind.refusals();
     const auto row = find_record(book, **kind, label, std::nullopt);
@@ -119,9 +121,14 @@ Checked<Said> show(const Options& options, const std::string& kind_name, const s
         if (!text.empty()) said.text += fmt::format("{:<22} {}\n", field.name, text);
     }
     if (!with_history) return said;
+    const auto known = known_at_given(options, *opened);
+    std::optional<std::set<EntryName>> then;
+    if (*known) then = entries_at(*opened, **known);
     said.json["history"] = Json::array();
-    for (const auto& step : history(book, **kind, (*row)->id))
-        said.json["history"].push_back(step_json(book, **kind, step, zone, said.text));
+    for (const auto& step : history(*opened, **kind, (*row)->id)) {
+        if (!then || then->contains(step.entry))
+            said.json["history"].push_back(step_json(book, **kind, step, zone, said.text));
+    }
     return said;
 }
 
@@ -174,6 +181,7 @@ void add_write_commands(CLI::App& program, Options& options, Task& task) {
 
     auto* show_command = add_command(program, options, "show", "one record, and how it came to be so");
     auto with_history = std::make_shared<bool>(false);
+    add_read_options(*show_command, options);
     show_command->add_option("kind", *kind, "trip, load, station, …")->required();
     show_command->add_option("id", *label, "its label")->required();
     show_command->add_flag("--history", *with_history, "every entry that touched it");

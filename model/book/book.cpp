@@ -68,6 +68,7 @@ std::string Book::label_of(const Kind& kind, const Id& id) const {
 }
 
 std::optional<std::string> Book::material(const std::string& digest) const {
+    if (inside_->files) return inside_->files->material(digest);
     return read_from(*this, [&] { return load_file(*this, digest); });
 }
 

@@ -19,6 +19,7 @@ struct Book::Inside {
     std::optional<LockFile> lock;  ///< before the database: let go after it is closed
     std::unique_ptr<SQLite::Database> db;
     std::map<std::string, SQLite::Statement> statements;
+    std::optional<Book> files;  ///< of a copy in memory: the book that has its stored files
 
     /// A prepared statement, kept for the life of the book; reset and with no bindings when it comes back.
     SQLite::Statement& prepared(const std::string& sql) {

@@ -145,11 +145,13 @@ JournalState journal_state(const Book& book) {
 }
 
 std::set<std::int64_t> import_stamps_ms(const Book& book) {
-    std::set<std::int64_t> stamps;
-    SQLite::Statement rows(*book.inside().db, "SELECT stamp_ms FROM journal WHERE kind = 'import'");
-    while (rows.executeStep())
-        stamps.insert(rows.getColumn(0).getInt64());
-    return stamps;
+    return read_from(book, [&] {
+        std::set<std::int64_t> stamps;
+        SQLite::Statement rows(*book.inside().db, "SELECT stamp_ms FROM journal WHERE kind = 'import'");
+        while (rows.executeStep())
+            stamps.insert(rows.getColumn(0).getInt64());
+        return stamps;
+    });
 }
 
 void append_entry(const Book& book, const Entry& entry) {

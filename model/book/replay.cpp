@@ -109,20 +109,39 @@ std::function<bool(const Entry&)> up_to(const KnownAt& point) {
 }  // namespace
 
 Book known_at(const Book& book, const KnownAt& point) {
-    return replayed(book, up_to(point));
+    Book copy = replayed(book, up_to(point));
+    if (auto files = Book::open_to_read(book.path())) copy.inside().files.emplace(std::move(*files));
+    return copy;
 }
 
-std::string head_at(const Book& book, const KnownAt& point) {
+JournalState journal_state_at(const Book& book, const KnownAt& point) {
     const auto take = up_to(point);
-    std::map<std::string, std::string> newest;
+    std::map<std::string, DeviceHead> newest;
+    JournalState state;
     for_each_entry(book, EntryOrder::replay, [&](const Entry& entry) {
-        if (take(entry)) newest[entry.name.device] = entry.hash;
+        if (!take(entry)) return true;
+        newest[entry.name.device] = {entry.name.device, entry.name.seq, entry.stamp_ms,
+                                     entry.stamp_count, entry.hash,     hex_text(entry.hash)};
+        ++state.entries;
         return true;
     });
     HashParts parts;
-    for (const auto& [device, hash] : newest)
-        parts.text(device).text(hash);
-    return hex_text(parts.sha256());
+    for (const auto& [name, device] : newest) {
+        parts.text(name).text(device.hash);
+        state.devices.push_back(device);
+    }
+    state.head = hex_text(parts.sha256());
+    return state;
+}
+
+std::set<EntryName> entries_at(const Book& book, const KnownAt& point) {
+    const auto take = up_to(point);
+    std::set<EntryName> names;
+    for_each_entry(book, EntryOrder::replay, [&](const Entry& entry) {
+        if (take(entry)) names.insert(entry.name);
+        return true;
+    });
+    return names;
 }
 
 }  // namespace spoilbook
