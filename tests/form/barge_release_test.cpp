@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the desk says before a release is of the book as it is now.
+#include <QSignalSpy>
+#include <QTest>
+#include <catch2/catch.hpp>
+
+#include "forms/barge/release_line.h"
+#include "forms/barge/shift_page.h"
+#include "tests/form/barge_a_book.h"
+
+using namespace spoilbook;
+using namespace spoilbook::tests;
+using form::BookSession;
+using form::ReleaseLine;
+
+namespace {
+
+constexpr int patience_ms = 20000;
+
+/// The invented book with one condition, no release above 1.8 m, and a load that waits full for its tow.
+Book a_book_with_a_sea_limit() {
+    Book book = a_barge_book();
+    const Id consent = log_row(book, by("Ana"), "consent", {{"consent", std::string("C-7")}});
+    log_row(
+        book, by("Ana"), "condition",
+        {{"condition", std::string("17")},
+         {"consent", consent},
+         {"kind", std::string("series")},
+         {"body",
+          std::string(
+              R"({"applies":{"activity":"release"},"variable":"wave_height_m",)"
+              R"("statistic":{"kind":"instant"},"compare":{"absolute":1.8},"passes":{"at_once":true}})")}});
+    log_line(book, at("06:30"), "load", "L-0001",
+             {{"barge", "Teal"},
+              {"loading_start", "2025-11-04T06:05+13:00"},
+              {"loading_end", "2025-11-04T06:25+13:00"},
+              {"dips_m", "0.36 0.38 0.30 0.31"}});
+    return book;
+}
+
+struct Asked {
+    BookSession session{a_book_with_a_sea_limit(), [] { return at("07:00"); }, {}};
+    ReleaseLine line{session, nullptr};
+    QSignalSpy answers{&line, &ReleaseLine::due_cell};
+    PlannedRelease planned;
+
+    Asked() {
+        session.set_person(QStringLiteral("Bram"));
+        planned.load = session.season().loads.rows().front().id;
+        planned.at = at("08:00");
+    }
+    void log(const char* kind_name, const char* label, const std::vector<FieldInput>& inputs) {
+        REQUIRE(session.log(QStringLiteral("a test"), kind(kind_name), label, inputs).empty());
+    }
+    QString answer() {
+        answers.clear();
+        line.ask(planned);
+        REQUIRE(answers.wait(patience_ms));
+        return line.accessibleName();
+    }
+    bool asks_again() {
+        answers.clear();
+        line.ask(planned);
+        return answers.wait(500);
+    }
+};
+
+}  // namespace
+
+TEST_CASE("the release is asked about again when an observation is written, and when the ground is chosen",
+          "[barge]") {
+    Asked asked;
+    CHECK(asked.answer().contains(QStringLiteral("Condition 17 cannot be told")));
+    asked.log("observation", "OB-0001", {{"time", "2025-11-04T07:00+13:00"}, {"wave_height_m", "1.2"}});
+    CHECK(asked.answer().contains(QStringLiteral("nothing in the consent stops it")));
+    asked.log("observation", "OB-0001", {{"wave_height_m", "2.4"}});
+    CHECK(asked.answer().contains(QStringLiteral("Condition 17 holds it")));
+    CHECK_FALSE(asked.asks_again());
+    asked.planned.ground = asked.session.season().grounds.rows().front().id;
+    CHECK(asked.asks_again());
+}
+
+TEST_CASE("buckets into a barge that still loads do not ask again, a mended tally of a full one does",
+          "[barge]") {
+    Asked asked;
+    asked.log("load", "L-0002", {{"barge", "Wigeon"}, {"loading_start", "2025-11-04T06:50+13:00"}});
+    asked.log("tally", "TA-0001", {{"load", "L-0001"}, {"station", "ST-0001"}, {"count", "80"}});
+    asked.answer();
+    asked.log("tally", "TA-0002", {{"load", "L-0002"}, {"station", "ST-0001"}, {"count", "1"}});
+    CHECK_FALSE(asked.asks_again());
+    asked.log("tally", "TA-0001", {{"count", "81"}});
+    CHECK(asked.asks_again());
+}
+
+TEST_CASE("the wave height of the shift does not stand for the present one", "[barge]") {
+    Instant now = at("06:00");
+    BookSession session{a_book_with_a_sea_limit(), [&now] { return now; }, {}};
+    session.set_person(QStringLiteral("Bram"));
+    REQUIRE(session
+                .log(QStringLiteral("a test"), kind("shift"), "S-0002",
+                     {{"start", "2025-11-04T05:40+13:00"}, {"dredger", "Heron"}, {"wave_height_m", "1.1"}})
+                .empty());
+    form::ShiftPage page(session, nullptr);
+    page.resize(1060, 640);
+    page.show();
+    auto* line = page.findChild<ReleaseLine*>();
+    REQUIRE(line != nullptr);
+    CHECK(QTest::qWaitFor(
+        [line] { return line->accessibleName().contains(QStringLiteral("Condition 17 cannot be told")); },
+        patience_ms));
+}
