@@ -40,6 +40,15 @@ constexpr std::array words_of_columns{
     Word{"dips_m", QT_TRANSLATE_NOOP("desk_words", "Dips, coaming down to the spoil")},
     Word{"full_draughts_m", QT_TRANSLATE_NOOP("desk_words", "Draughts, full")},
     Word{"light_draughts_m", QT_TRANSLATE_NOOP("desk_words", "Draughts, light")},
+    Word{"top_dips_m", QT_TRANSLATE_NOOP("desk_words", "Dips to the water on top")},
+    Word{"water_on_top_m", QT_TRANSLATE_NOOP("desk_words", "Depth of water on top")},
+    Word{"light_density_t_m3", QT_TRANSLATE_NOOP("desk_words", "Water density, light")},
+    Word{"dock_density_t_m3", QT_TRANSLATE_NOOP("desk_words", "Water density, full")},
+    Word{"overflow", QT_TRANSLATE_NOOP("desk_words", "Ran over")},
+    Word{"stated_hopper_m3", QT_TRANSLATE_NOOP("desk_words", "Hopper volume as stated")},
+    Word{"stated_in_situ_m3", QT_TRANSLATE_NOOP("desk_words", "In-situ volume as stated")},
+    Word{"load.rejected", QT_TRANSLATE_NOOP("desk_words", "Turned down, and why")},
+    Word{"stated_how", QT_TRANSLATE_NOOP("desk_words", "Stated how")},
     Word{"left_before_m3", QT_TRANSLATE_NOOP("desk_words", "Left in hopper before")},
     Word{"departed", QT_TRANSLATE_NOOP("desk_words", "Cast off")},
     Word{"returned", QT_TRANSLATE_NOOP("desk_words", "Alongside")},
@@ -103,7 +112,8 @@ QString kind_words(const Kind& kind) {
 
 QString estimate_words(const Estimate& estimate, const QString& unit) {
     const QLocale locale;
-    return QCoreApplication::translate("desk_words", "%1 ± %2 %3")
+    // Unbreakable: a number does not lose its ± over the end of a line.
+    return QCoreApplication::translate("desk_words", "%1\u00a0±\u00a0%2\u00a0%3")
         .arg(locale.toString(estimate.value, 'f', 0), locale.toString(std::ceil(estimate.u()), 'f', 0), unit);
 }
 

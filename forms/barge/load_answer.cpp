@@ -2,10 +2,12 @@
 #include "forms/barge/load_answer.h"
 
 #include <QCoreApplication>
+#include <QLocale>
+#include <algorithm>
 
 #include "forms/barge/desk_words.h"
+#include "forms/works/say.h"
 #include "model/consent/quantity.h"
-#include "model/volume/load_figures.h"
 
 namespace spoilbook::form {
 namespace {
@@ -14,9 +16,10 @@ QString words(const char* text) {
     return QCoreApplication::translate("load_answer", text);
 }
 
-QString name_of(Method method) {
-    const std::string_view name = method_name(method);
-    return QString::fromUtf8(name.data(), qsizetype(name.size()));
+QString title_of(Method method) {
+    QString name = method_shown(method);
+    name[0] = name[0].toUpper();
+    return name;
 }
 
 std::optional<Method> consented(const Season& season) {
@@ -37,47 +40,81 @@ QString amounts(const MethodResult& result) {
     return parts.join(QStringLiteral(", "));
 }
 
-// How this method stands to the one that counts.
-QString agrees(const LoadFigures& figures, Method counted, Method other, bool& disagree) {
+QString all_amounts(const MethodResult& result) {
+    QStringList parts{amounts(result)};
+    if (result.wet_t) parts << words("%1 wet").arg(estimate_words(*result.wet_t, QStringLiteral("t")));
+    if (result.dry_t) parts << words("%1 dry").arg(estimate_words(*result.dry_t, QStringLiteral("t")));
+    parts.removeAll(QString());
+    return parts.join(QStringLiteral(", "));
+}
+
+const Agreement* agreement_of(const LoadFigures& figures, Method one, Method other) {
     for (const Agreement& pair : figures.agreements) {
-        const bool both = (pair.a == counted && pair.b == other) || (pair.a == other && pair.b == counted);
-        if (!both) continue;
-        disagree = disagree || pair.disagree();
-        return pair.disagree() ? words("disagrees") : words("agrees");
+        if ((pair.a == one && pair.b == other) || (pair.a == other && pair.b == one)) return &pair;
     }
-    return words("not comparable");
+    return nullptr;
+}
+
+// How this method stands to the one that counts.
+MethodSaid said(const LoadFigures& figures, const MethodResult& result, const MethodResult* counted) {
+    MethodSaid one{title_of(result.method), all_amounts(result), State::clear, {}};
+    if (&result == counted) {
+        one.word = words("counts");
+        return one;
+    }
+    const Agreement* pair = counted ? agreement_of(figures, counted->method, result.method) : nullptr;
+    if (!pair) {
+        one.state = State::unknown;
+        one.word = words("not comparable");
+        return one;
+    }
+    one.state = pair->disagree() ? State::attention : State::clear;
+    one.word = (pair->disagree() ? words("disagrees, E_n %1") : words("agrees, E_n %1"))
+                   .arg(QLocale().toString(pair->e_n, 'f', 1));
+    return one;
+}
+
+void add_methods(LoadAnswer& answer, const LoadFigures& figures, const MethodResult* counted) {
+    for (const MethodResult& result : figures.methods)
+        answer.methods.push_back(said(figures, result, counted));
+    if (counted) {
+        const QString name = title_of(counted->method);
+        std::stable_partition(answer.methods.begin(), answer.methods.end(),
+                              [&](const MethodSaid& one) { return one.name == name; });
+    }
+    for (const LeftOut& out : figures.left_out) {
+        answer.methods.push_back({title_of(out.method),
+                                  QString::fromUtf8(out.why.data(), qsizetype(out.why.size())),
+                                  State::unknown, words("no figure")});
+    }
 }
 
 }  // namespace
 
-LoadAnswer load_answer(const Season& season, const Load& load) {
+LoadAnswer load_answer(const LoadIndex& index, const Load& load) {
     LoadAnswer answer;
-    Sources sources;
-    const LoadIndex index(season, sources);
     const LoadFigures all = figures(index, load);
-    for (const LeftOut& out : all.left_out) {
-        if (out.method == Method::ullage)
-            answer.dips_trouble = QString::fromUtf8(out.why.data(), qsizetype(out.why.size()));
-    }
-    const auto named = consented(season);
+    const auto named = consented(index.season());
     const MethodResult* counted = all.counted_by(named);
     const bool as_named = counted != nullptr && named.has_value();
     if (!counted) counted = all.counted_by();
+    add_methods(answer, all, counted);
     if (!counted) return answer;
     answer.counts = amounts(*counted);
-    answer.by = as_named ? words("by %1, as the consent counts").arg(name_of(counted->method))
-                         : words("by %1").arg(name_of(counted->method));
-    bool disagree = false;
+    answer.by = as_named ? words("by %1, as the consent counts").arg(method_shown(counted->method))
+                         : words("by %1").arg(method_shown(counted->method));
     QStringList beside;
-    for (const MethodResult& other : all.methods) {
-        const QString amount = amounts(other);
-        if (other.method == counted->method || amount.isEmpty()) continue;
-        beside << words("%1: %2, %3")
-                      .arg(name_of(other.method), amount,
-                           agrees(all, counted->method, other.method, disagree));
+    const bool disagree = std::any_of(all.agreements.begin(), all.agreements.end(),
+                                      [](const Agreement& pair) { return pair.disagree(); });
+    for (const MethodSaid& one : answer.methods) {
+        if (one.word == words("counts") || one.word == words("no figure")) continue;
+        beside << words("%1: %2, %3").arg(one.name, one.amounts, one.word);
     }
     answer.beside = beside.join(u'\n');
     answer.state = disagree ? State::attention : State::clear;
+    answer.word = disagree           ? words("methods disagree")
+                  : beside.isEmpty() ? words("no check beside it")
+                                     : words("methods agree");
     return answer;
 }
 

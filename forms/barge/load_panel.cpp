@@ -42,10 +42,13 @@ LoadPanel::LoadPanel(ShiftHand& hand, QWidget* parent)
     : Panel(tr("Barge alongside"), QStringLiteral("barge"), parent),
       hand_(hand),
       choosing_(new QWidget(this)),
-      form_(new RecordForm(hand.session(), kind("load"), this)) {
+      form_(new RecordForm(hand.session(), kind("load"), this)),
+      findings_(*form_) {
     build_alongside();
     build_tally();
-    build_dips();
+    build_closing();
+    build_answer();
+    build_bucket();
     connect(form_, &RecordForm::written, this, &LoadPanel::refresh);
 }
 
@@ -78,34 +81,38 @@ void LoadPanel::build_tally() {
     row->addWidget(count_, 1);
     row->addWidget(less_);
     body()->addLayout(row);
-    bucket_ = new ChoiceField(tr("Bucket"), this);
-    typed_ = new UnitField(tr("Tally at this station"), {tr("buckets"), 0, 100000, 0}, this);
-    auto* boxes = form_grid();
-    boxes->addWidget(bucket_, 0, 0, Qt::AlignTop);
-    boxes->addWidget(typed_, 0, 1, Qt::AlignTop);
-    body()->addLayout(boxes);
     connect(count_, &QPushButton::clicked, this, [this] { hand_.count(1); });
     connect(less_, &QPushButton::clicked, this, [this] { hand_.count(-1); });
+}
+
+// What closes a load in the order of the work, all of it in sight at 1280 × 800.
+void LoadPanel::build_closing() {
+    form_->set_short_times();
+    typed_ = new UnitField(tr("Tally at this station"), {tr("buckets"), 0, 100000, 0}, this);
+    auto* boxes = form_grid();
+    boxes->addWidget(typed_, 0, 0, Qt::AlignTop);
+    boxes->addWidget(form_->add("dips_m", this, tr("Dips to the spoil")), 0, 1, Qt::AlignTop);
+    boxes->addWidget(form_->add("loading_start", this), 1, 0, Qt::AlignTop);
+    boxes->addWidget(form_->add("loading_end", this), 1, 1, Qt::AlignTop);
+    body()->addLayout(boxes);
+    full_ = new PressButton(tr("Full"), QStringLiteral("check"), Qt::Key_F6, this);
+    ticket_ = new PressButton(tr("Ticket"), QStringLiteral("table"), Qt::SHIFT | Qt::Key_F6, this);
+    ticket_->set_note(tr("all readings"));
+    auto* presses = new QHBoxLayout;
+    presses->setSpacing(grid);
+    presses->addWidget(full_, 2);
+    presses->addWidget(ticket_, 3);
+    body()->addLayout(presses);
     connect(typed_, &UnitField::committed, this, [this](std::optional<double> count) {
         hand_.count(count.value_or(0) - hand_.counted_here(), true);
     });
-    connect(bucket_, &ChoiceField::committed, this, [this](const QString& name) {
-        for (const Bucket& bucket : hand_.season().buckets.rows()) {
-            if (shown(bucket.name) == name) hand_.choose_bucket(bucket.id);
-        }
-        refresh();
+    connect(full_, &QPushButton::clicked, this, [this] { hand_.full(); });
+    connect(ticket_, &QPushButton::clicked, this, [this] {
+        if (!form_->label().empty()) emit ticket_asked(shown(form_->label()));
     });
 }
 
-void LoadPanel::build_dips() {
-    auto* dips = form_->add("dips_m", this);
-    dips->set_hint(tr("as on the ticket: 0.36 0.38"));
-    full_ = new PressButton(tr("Full"), QStringLiteral("check"), Qt::Key_F6, this);
-    auto* row = new QHBoxLayout;
-    row->addWidget(dips, 5, Qt::AlignTop);
-    row->addWidget(full_, 3, Qt::AlignVCenter);
-    body()->addLayout(row);
-    form_->set_short_times();
+void LoadPanel::build_answer() {
     auto* answer = new QHBoxLayout;
     counts_ = make_label({}, Step::body, Weight::semibold, this);
     counts_->setWordWrap(true);
@@ -116,12 +123,23 @@ void LoadPanel::build_dips() {
     beside_ = make_quiet({}, Step::small, this);
     beside_->setWordWrap(true);
     body()->addWidget(beside_);
-    auto* times = form_grid();
-    times->addWidget(form_->add("loading_start", this), 0, 0, Qt::AlignTop);
-    times->addWidget(form_->add("loading_end", this), 0, 1, Qt::AlignTop);
-    body()->addLayout(times);
+}
+
+void LoadPanel::build_bucket() {
+    bucket_ = new ChoiceField(tr("Bucket"), this);
+    body()->addWidget(bucket_);
+    caution_ = make_quiet(tr("No figure of freeboard, stability or load line: her approved information and "
+                             "her master prevail."),
+                          Step::small, this);
+    caution_->setWordWrap(true);
+    body()->addWidget(caution_);
     body()->addStretch();
-    connect(full_, &QPushButton::clicked, this, [this] { hand_.full(); });
+    connect(bucket_, &ChoiceField::committed, this, [this](const QString& name) {
+        for (const Bucket& bucket : hand_.season().buckets.rows()) {
+            if (shown(bucket.name) == name) hand_.choose_bucket(bucket.id);
+        }
+        refresh();
+    });
 }
 
 void LoadPanel::refresh() {
@@ -138,6 +156,7 @@ void LoadPanel::show_barges(const Running& now) {
     choosing_->setVisible(!now.load || waiting);
     full_->setVisible(now.load && !waiting);
     full_->set_due(now.load && now.load->loading_start);
+    ticket_->setVisible(now.load != nullptr);
     std::vector<Choice> choices;
     for (const Barge& barge : hand_.season().barges.rows())
         choices.push_back({shown(barge.name), shown(barge.name)});
@@ -178,21 +197,20 @@ void LoadPanel::show_tally(const Running& now) {
 }
 
 void LoadPanel::show_answer(const Running& now) {
-    const LoadAnswer answer = now.load ? load_answer(hand_.season(), *now.load) : LoadAnswer();
-    FieldBox* dips = form_->box("dips_m");
-    if (!answer.dips_trouble.isEmpty())
-        dips->show_problem(tr("Kept, but it gives no volume: %1.").arg(answer.dips_trouble));
-    else if (dips->problem().startsWith(tr("Kept, but")))
-        dips->show_problem({});
+    Sources sources;
+    const LoadIndex index(hand_.season(), sources);
+    const LoadAnswer answer = now.load ? load_answer(index, *now.load) : LoadAnswer();
+    if (now.load) {
+        const Barge* barge = hand_.season().barges.find(now.load->barge);
+        findings_.show(reading_findings(index, *now.load, figures(index, *now.load)),
+                       barge ? shown(barge->name) : tr("the barge"));
+    }
     counts_->setText(answer.counts.isEmpty() ? tr("Nothing is known of how much is in her yet.")
                                              : tr("%1, %2").arg(answer.counts, answer.by));
     mark_->setVisible(!answer.counts.isEmpty());
-    mark_->show_state(answer.state, answer.state == State::attention ? tr("methods disagree")
-                                    : answer.beside.isEmpty()        ? tr("no check beside it")
-                                                                     : tr("methods agree"));
-    const QString caution = tr(
-        "No figure of freeboard, stability or load line: her approved information and her master prevail.");
-    beside_->setText(answer.beside.isEmpty() ? caution : answer.beside + u'\n' + caution);
+    mark_->show_state(answer.state, answer.word);
+    beside_->setText(answer.beside);
+    beside_->setVisible(!answer.beside.isEmpty());
 }
 
 }  // namespace spoilbook::form

@@ -10,6 +10,7 @@
 #include "forms/shared/button.h"
 #include "forms/shared/icon.h"
 #include "forms/shared/paper_style.h"
+#include "forms/shared/sheet.h"
 #include "forms/shared/type_scale.h"
 
 namespace spoilbook::form {
@@ -18,6 +19,13 @@ namespace {
 constexpr int icon_side = 24;
 
 }  // namespace
+
+bool PressButton::on_other_sheet(const QWidget* widget) const {
+    for (; widget; widget = widget->parentWidget()) {
+        if (qobject_cast<const Sheet*>(widget)) return !widget->isAncestorOf(this);
+    }
+    return false;
+}
 
 PressButton::PressButton(const QString& words, const QString& icon_name, const QKeySequence& key,
                          QWidget* parent)
@@ -28,9 +36,11 @@ PressButton::PressButton(const QString& words, const QString& icon_name, const Q
     connect(shortcut_, &QShortcut::activated, this, [this] {
         // What stands in a box is written before the press, as a finger that leaves the box would do.
         const QPointer<QWidget> before = QApplication::focusWidget();
-        if (before && before != this) before->clearFocus();
+        setFocus(Qt::OtherFocusReason);
         click();
-        if (before && before->isVisible()) before->setFocus(Qt::OtherFocusReason);
+        // A press that opened a sheet gave the keyboard to it, and gets it back when the sheet goes.
+        if (before && before->isVisible() && !on_other_sheet(QApplication::focusWidget()))
+            before->setFocus(Qt::OtherFocusReason);
     });
     set_words(words);
     set_key(key);

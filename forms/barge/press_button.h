@@ -37,6 +37,7 @@ class PressButton : public QPushButton {
 
  private:
     [[nodiscard]] int words_width() const;
+    [[nodiscard]] bool on_other_sheet(const QWidget* widget) const;
 
     QShortcut* shortcut_;
     QString words_, note_, key_, icon_name_;

@@ -3,7 +3,9 @@
 
 #include "forms/barge/choices.h"
 #include "forms/barge/desk_words.h"
+#include "forms/barge/draughts_field.h"
 #include "forms/shared/choice_field.h"
+#include "forms/shared/number_typed.h"
 #include "forms/shared/text_field.h"
 #include "forms/shared/time_field.h"
 #include "forms/shared/unit_field.h"
@@ -17,6 +19,7 @@ namespace {
 int decimals_of(const Field& field) {
     if (field.unit == "°" && field.bounded && field.high <= 180) return 6;
     if (field.name == "easting_m" || field.name == "northing_m" || field.name == "heading_deg") return 1;
+    if (field.unit == "t/m³") return 4;
     return field.unit == "m" ? 2 : 0;
 }
 
@@ -25,6 +28,23 @@ QString text_of(const BookSession& session, const Field& field, const Value& val
     if (field.type == FieldType::reference)
         return QString::fromStdString(session.book().label_of(kind(field.refers_to), std::get<Id>(value)));
     return QString::fromStdString(field_text(field, value, session.zone()));
+}
+
+// A refusal beside its box: the box says where, and its name in the book is not for the reader.
+QString beside(const Field& field, const Refusals& refusals) {
+    QStringList lines;
+    for (const Refusal& refusal : refusals) {
+        if (refusal.code != "out-of-range" && refusal.code != "not-a-number") {
+            lines << refusals_shown({refusal});
+            continue;
+        }
+        QString what = QString::fromStdString(refusal.what);
+        what.remove(QStringLiteral(" of ") + QString::fromStdString(field.name));
+        lines << RecordForm::tr("%1; %2.").arg(what, QString::fromStdString(refusal.mend));
+        const bool metres = refusal.code == "out-of-range" && field.unit == "m";
+        if (metres) lines.back() += u' ' + RecordForm::tr("Typed in centimetres?");
+    }
+    return lines.join(u'\n');
 }
 
 }  // namespace
@@ -56,9 +76,12 @@ FieldBox* RecordForm::add(const std::string& column, QWidget* parent, const QStr
                                                        : add_text(bound, name, parent);
             break;
         default:
-            bound.box = add_text(bound, name, parent);
+            // A list that must have six numbers, or four, is a reading of draught marks.
+            bound.box =
+                bound.field->allowed.empty() ? add_text(bound, name, parent) : add_marks(bound, name, parent);
     }
     bound.box->setEnabled(false);
+    connect(bound.box, &FieldBox::edited, this, &RecordForm::edited);
     return bound.box;
 }
 
@@ -71,6 +94,10 @@ FieldBox* RecordForm::add_number(Bound& bound, const QString& title, QWidget* pa
     bound.show = [box](const Value& value) {
         const double* number = std::get_if<double>(&value);
         box->set_value(number ? std::optional(*number) : std::nullopt);
+    };
+    bound.typed = [box] {
+        const auto number = number_typed(box->text(), box->locale());
+        return number ? number_text(*number) : box->text().toStdString();
     };
     connect(box, &UnitField::committed, this, [this, &bound](std::optional<double> value) {
         put(bound, value ? number_text(*value) : std::string());
@@ -109,9 +136,37 @@ FieldBox* RecordForm::add_text(Bound& bound, const QString& title, QWidget* pare
     bound.show = [this, box, &bound](const Value& value) {
         box->set_text(text_of(session_, *bound.field, value));
     };
+    bound.typed = [box] { return box->text().toStdString(); };
     connect(box, &TextField::committed, this,
             [this, &bound](const QString& text) { put(bound, text.toStdString()); });
     return box;
+}
+
+FieldBox* RecordForm::add_marks(Bound& bound, const QString& title, QWidget* parent) {
+    auto* box = new DraughtsField(title, bound.field->high, parent);
+    bound.show = [box](const Value& value) {
+        std::vector<double> marks_m;
+        read_value(value, marks_m);
+        box->set_marks(marks_m);
+    };
+    bound.typed = [box] {
+        const auto marks_m = box->typed_marks();
+        return marks_m ? numbers_text(*marks_m) : std::string("?");
+    };
+    connect(box, &DraughtsField::committed, this,
+            [this, &bound](const std::vector<double>& marks_m) { put(bound, numbers_text(marks_m)); });
+    return box;
+}
+
+std::optional<Row> RecordForm::typed_row() const {
+    auto row = label_.empty() ? std::nullopt : session_.book().labelled(kind_, label_);
+    if (!row) return row;
+    for (const auto& bound : bounds_) {
+        if (!bound->typed || bound->field->type == FieldType::reference) continue;
+        const auto value = parse_field(*bound->field, bound->typed(), session_.zone());
+        if (value) row->values[bound->index] = *value;
+    }
+    return row;
 }
 
 void RecordForm::show(const std::string& label) {
@@ -178,7 +233,7 @@ void RecordForm::put(const Bound& bound, const std::string& text) {
     }
     shorten(bound);
     refused_[bound.field->name] = text;
-    bound.box->show_problem(refusals_shown(refusals));
+    bound.box->show_problem(beside(*bound.field, refusals));
 }
 
 void RecordForm::try_again() {

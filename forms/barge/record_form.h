@@ -36,9 +36,14 @@ class RecordForm : public QObject {
     void try_again();
     /// A question about an odd number in a column; empty: it is not odd.
     void set_odd(const std::string& column, std::function<QString(double)> odd);
+    /// The record as it would be with what stands in the boxes now; a box that does not read has the book's
+    /// value. Nothing where there is no record.
+    [[nodiscard]] std::optional<Row> typed_row() const;
 
  signals:
     void written();
+    /// Something was typed into a box, and is not written yet.
+    void edited();
 
  private:
     struct Bound {
@@ -48,12 +53,14 @@ class RecordForm : public QObject {
         Value shown;
         std::function<void(const Value&)> show;
         std::function<QString(double)> odd;
+        std::function<std::string()> typed;  ///< what stands in the box, as the book would be given it
     };
 
     FieldBox* add_number(Bound& bound, const QString& title, QWidget* parent);
     FieldBox* add_time(Bound& bound, const QString& title, QWidget* parent);
     FieldBox* add_choice(Bound& bound, const QString& title, QWidget* parent);
     FieldBox* add_text(Bound& bound, const QString& title, QWidget* parent);
+    FieldBox* add_marks(Bound& bound, const QString& title, QWidget* parent);
     void refresh();
     void show_row(bool all);
     void put(const Bound& bound, const std::string& text);

@@ -23,6 +23,8 @@ namespace spoilbook::form {
 namespace {
 
 constexpr int panel_width = 37 * grid;
+/// Presses and a box abreast need this much.
+constexpr int one_line_width = 110 * grid;
 
 QString shown(const std::string& text) {
     return QString::fromStdString(text);
@@ -83,6 +85,7 @@ QWidget* ShiftPage::build_work() {
     load_ = new LoadPanel(hand_, page);
     trip_ = new TripPanel(hand_, false, page);
     connect(trip_, &TripPanel::more_asked, this, &ShiftPage::open_trip);
+    connect(load_, &LoadPanel::ticket_asked, this, &ShiftPage::open_ticket);
     rows->addLayout(panels_, 1);
     place_panels();
     return page;
@@ -115,18 +118,17 @@ QWidget* ShiftPage::build_head() {
 
 QWidget* ShiftPage::build_any_time() {
     auto* foot = new QWidget(this);
-    auto* row = new QHBoxLayout(foot);
-    row->setContentsMargins(0, 0, 0, 0);
+    any_time_ = new QGridLayout(foot);
+    any_time_->setContentsMargins(0, 0, 0, 0);
+    any_time_->setSpacing(grid);
     cause_ = new ChoiceField(tr("Cause of the delay"), foot);
     cause_->set_choices(delay_cause_choices());
     delay_ = new PressButton(tr("Delay starts"), QStringLiteral("delay"), Qt::Key_F8, foot);
     auto* sound = new PressButton(tr("Sounding"), QStringLiteral("sounding"), Qt::Key_F9, foot);
     auto* hand_over = new PressButton(tr("Hand over"), QStringLiteral("person"), Qt::Key_F11, foot);
     auto* sign = new PressButton(tr("End and sign"), QStringLiteral("sign"), Qt::Key_F12, foot);
-    row->addWidget(cause_, 2);
-    row->addWidget(delay_, 2, Qt::AlignBottom);
-    for (PressButton* button : {sound, hand_over, sign})
-        row->addWidget(button, 1, Qt::AlignBottom);
+    at_any_time_ = {cause_, delay_, sound, hand_over, sign};
+    place_any_time();
     connect(delay_, &QPushButton::clicked, this,
             [this] { hand_.delay(cause_->chosen().value_or(QString()).toStdString()); });
     connect(cause_, &ChoiceField::committed, this, [this](const QString& cause) {
@@ -145,6 +147,24 @@ QWidget* ShiftPage::build_any_time() {
 void ShiftPage::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     place_panels();
+    place_any_time();
+}
+
+// In one line on a wheelhouse screen; two abreast where the scale is large.
+void ShiftPage::place_any_time() {
+    const bool wide = width() >= one_line_width;
+    if (any_time_->count() > 0 && wide == any_time_wide_) return;
+    any_time_wide_ = wide;
+    const int abreast = wide ? int(at_any_time_.size()) : 2;
+    int at = 0;
+    for (QWidget* part : at_any_time_) {
+        any_time_->removeWidget(part);
+        const bool last_alone = !wide && part == at_any_time_.back();
+        any_time_->addWidget(part, at / abreast, at % abreast, 1, last_alone ? 2 : 1, Qt::AlignBottom);
+        ++at;
+    }
+    for (int column = 0; column < int(at_any_time_.size()); ++column)
+        any_time_->setColumnStretch(column, column >= abreast ? 0 : wide && column >= 2 ? 1 : 2);
 }
 
 // Three abreast on a wheelhouse screen, below each other where the scale is large.
@@ -278,6 +298,11 @@ void ShiftPage::open_trip() {
     panel->refresh();
     connect(&hand_.session(), &Session::changed, panel, &TripPanel::refresh);
     lay(tr("Trip"), content, 100 * grid);
+}
+
+void ShiftPage::open_ticket(const QString& load) {
+    auto* content = new BargeTicket(hand_, load.toStdString(), waiting_);
+    lay(tr("Barge ticket, load %1, %2").arg(load, content->barge_name()), content, 112 * grid);
 }
 
 void ShiftPage::open_sign() {

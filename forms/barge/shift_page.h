@@ -4,7 +4,7 @@
 #include <QPointer>
 #include <QWidget>
 
-#include "forms/barge/shift_hand.h"
+#include "forms/barge/barge_ticket.h"
 
 class QGridLayout;
 class QLabel;
@@ -37,6 +37,7 @@ class ShiftPage : public QWidget {
     QWidget* build_none();
     QWidget* build_any_time();
     void place_panels();
+    void place_any_time();
     void refresh();
     void show_head(const Running& now);
     void show_none(const Running& now);
@@ -50,6 +51,7 @@ class ShiftPage : public QWidget {
     void open_sounding();
     void open_hand_over();
     void open_trip();
+    void open_ticket(const QString& load);
     void open_sign();
 
     ShiftHand hand_;
@@ -62,6 +64,10 @@ class ShiftPage : public QWidget {
     TripPanel* trip_;
     QGridLayout* panels_;
     int abreast_ = 0;
+    WaitingMarks waiting_;
+    QGridLayout* any_time_;
+    std::vector<QWidget*> at_any_time_;
+    bool any_time_wide_ = false;
     ChoiceField* cause_;
     PressButton* delay_;
     QLabel* none_;

@@ -3,11 +3,24 @@
 
 #include <QComboBox>
 #include <QSignalBlocker>
+#include <QWheelEvent>
 
 namespace spoilbook::form {
+namespace {
+
+/// Turning the wheel over a page scrolls the page: it never chooses another bucket or claim on the way.
+class Box : public QComboBox {
+ public:
+    using QComboBox::QComboBox;
+
+ protected:
+    void wheelEvent(QWheelEvent* event) override { event->ignore(); }
+};
+
+}  // namespace
 
 ChoiceField::ChoiceField(const QString& label, QWidget* parent)
-    : FieldBox(label, parent), box_(new QComboBox(this)) {
+    : FieldBox(label, parent), box_(new Box(this)) {
     box_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     box_->setMinimumContentsLength(10);
     box_->setFocusPolicy(Qt::StrongFocus);

@@ -140,13 +140,15 @@ void FieldBox::show_note() {
     static_cast<Shape*>(note_shape_)->set(wrong ? State::hold : State::attention);
     note_->setVisible(!text.isEmpty());
     question_->setVisible(!wrong && asking());
-    if (!editor_) return;
-    // A reader who cannot see the note hears it with the box.
-    editor_->setAccessibleDescription(text);
-    if (!text.isEmpty()) {
-        QAccessibleEvent event(editor_, QAccessible::DescriptionChanged);
-        QAccessible::updateAccessibility(&event);
-    }
+    if (editor_) describe(text);
+}
+
+// A reader who cannot see the note hears it with the box.
+void FieldBox::describe(const QString& note) {
+    editor_->setAccessibleDescription(note);
+    if (note.isEmpty()) return;
+    QAccessibleEvent event(editor_, QAccessible::DescriptionChanged);
+    QAccessible::updateAccessibility(&event);
 }
 
 void FieldBox::set_offer(const QString& text, std::function<void()> take) {

@@ -34,9 +34,16 @@ class FieldBox : public QWidget {
     void set_offer(const QString& text, std::function<void()> take);
     void clear_offer();
 
+ signals:
+    /// What stands in the box was changed by the person and is not committed yet: for answers as one types.
+    void edited();
+
  protected:
+    /// Gives the note below the box to a reader who cannot see it.
+    virtual void describe(const QString& note);
     /// The box that the person writes in; takes the label's name and buddy.
     void set_editor(QWidget* editor);
+    [[nodiscard]] QWidget* editor() const { return editor_; }
     void end_question();
 
  private:

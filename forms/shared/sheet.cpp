@@ -75,6 +75,9 @@ void Sheet::close_sheet() {
     slide_->stop();
     QWidget* content = content_;
     content_ = nullptr;
+    // What stands in a box is written when it is left, and closing leaves it.
+    QWidget* typed_in = QApplication::focusWidget();
+    if (typed_in && content->isAncestorOf(typed_in)) typed_in->clearFocus();
     content->deleteLater();
     hide();
     if (before_) before_->setFocus(Qt::OtherFocusReason);

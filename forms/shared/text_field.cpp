@@ -25,6 +25,7 @@ TextField::TextField(const QString& label, const QString& unit, QWidget* parent)
     set_editor(edit_);
     if (!unit.isEmpty()) edit_->setAccessibleName(tr("%1 in %2").arg(label, unit));
     connect(edit_, &QLineEdit::editingFinished, this, &TextField::leave);
+    connect(edit_, &QLineEdit::textEdited, this, &FieldBox::edited);
 }
 
 QString TextField::text() const {

@@ -23,6 +23,7 @@ UnitField::UnitField(const QString& label, UnitRule rule, QWidget* parent)
     set_editor(edit_);
     edit_->setAccessibleName(rule_.unit.isEmpty() ? label : tr("%1 in %2").arg(label, rule_.unit));
     connect(edit_, &QLineEdit::editingFinished, this, &UnitField::leave);
+    connect(edit_, &QLineEdit::textEdited, this, &FieldBox::edited);
 }
 
 QString UnitField::shown(double value) const {

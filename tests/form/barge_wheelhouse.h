@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QApplication>
+#include <QPushButton>
+#include <QTest>
+#include <catch2/catch.hpp>
+
+#include "forms/barge/shift_page.h"
+#include "tests/form/barge_a_book.h"
+
+namespace spoilbook::tests {
+
+/// One person at the keyboard of the wheelhouse laptop, with a clock that stands where it is put.
+struct Wheelhouse {
+    Instant now = at("05:40");
+    form::BookSession session;
+    QWidget window;
+    form::ShiftPage* page = nullptr;
+
+    explicit Wheelhouse(Book book = a_barge_book())
+        : session(
+              std::move(book), [this] { return now; }, QString()) {
+        session.set_person(QStringLiteral("Bram"));
+        window.resize(1060, 640);
+        page = new form::ShiftPage(session, &window);
+        page->setGeometry(window.rect());
+        window.show();
+        REQUIRE(QTest::qWaitForWindowActive(&window));
+    }
+    QWidget* focused() {
+        QWidget* at = QApplication::focusWidget();
+        return at ? at : &window;
+    }
+    void press(Qt::Key key, const std::string& clock) {
+        now = at(clock);
+        QTest::keyClick(focused(), key);
+    }
+    /// Goes to a box by Tab alone.
+    void go_to(const QString& name) {
+        for (int i = 0; i < 200; ++i) {
+            QWidget* box = QApplication::focusWidget();
+            if (box && !qobject_cast<QPushButton*>(box) && box->accessibleName().startsWith(name)) return;
+            QTest::keyClick(focused(), Qt::Key_Tab);
+        }
+        FAIL("Tab does not reach " << name.toStdString());
+    }
+    void type(const QString& name, const QString& text) {
+        go_to(name);
+        QTest::keyClick(focused(), Qt::Key_A, Qt::ControlModifier);
+        QTest::keyClicks(focused(), text);
+        QTest::keyClick(focused(), Qt::Key_Tab);
+    }
+    /// As in a list of a paper form: its first letters.
+    void choose(const QString& name, const QString& letters) {
+        go_to(name);
+        QTest::keyClicks(focused(), letters);
+    }
+};
+
+}  // namespace spoilbook::tests
