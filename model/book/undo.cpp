@@ -13,8 +13,9 @@ namespace spoilbook {
 namespace {
 
 bool can_be_taken_back(const Entry& entry) {
-    // An entry that only stored a file has nothing to take back: what is stored stays.
-    return (entry.kind == EntryKind::change || entry.kind == EntryKind::correct) && !entry.changeset.empty();
+    // An entry that only stored a file has nothing to take back: what is stored stays. A correction is of
+    // something signed, and is corrected again with a reason.
+    return entry.kind == EntryKind::change && !entry.changeset.empty();
 }
 
 bool opens_a_shift(const Entry& entry) {
@@ -69,7 +70,7 @@ Checked<Done> touches_nothing_signed(const Book& book, const Entry& target) {
         const auto row = book.row(of, touch.id);
         const auto signature = row ? signed_shift_of(book, of, *row) : std::nullopt;
         const auto signing = signature ? signing_of(book, signature->shift_id) : std::nullopt;
-        if (signing && (target.kind == EntryKind::correct || !is_after(when, *signing))) {
+        if (signing && !is_after(when, *signing)) {
             refusal = Refusal{
                 "signed", touch.table + " " + book.label_of(of, touch.id),
                 "it is signed with shift " + signature->shift + " (entry " + name_text(signing->name) + ")",

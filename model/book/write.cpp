@@ -74,9 +74,8 @@ Checked<std::optional<EntryName>> write(Book& book, const Act& act,
         return change.last_entry();
     } catch (const SQLite::Exception& error) {
         if (error.getErrorCode() == SQLITE_CONSTRAINT) {
-            return Refusal{"rule-of-the-book", book.path(),
-                           std::string("the book does not take this: ") + error.what(),
-                           "look at the values and what they refer to"};
+            return Refusal{"rule-of-the-book", book.path(), "a value is outside what the book takes",
+                           "look at the ranges of the values, and at what they refer to"};
         }
         throw BookError(book.path() + ": nothing was written: " + error.what());
     }

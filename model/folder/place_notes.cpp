@@ -73,6 +73,16 @@ void note_scale(const SeasonView& season, const MapGround& map, NoteDown& notes)
     }
 }
 
+/// One note for the book: every position in latitude and longitude may be off by it.
+void note_datum(const SeasonView& season, const MapGround& map, NoteDown& notes) {
+    if (map.crs->datum_note().empty()) return;
+    for (const auto& seen : season.claims.all()) {
+        if (!seen.fresh()) continue;
+        notes.push_back({season.claims.place(seen), map.crs->datum_note()});
+        return;
+    }
+}
+
 }  // namespace
 
 void note_places(const MatchBoard& board, const SeasonView& season, NoteDown& notes) {
@@ -82,6 +92,7 @@ void note_places(const MatchBoard& board, const SeasonView& season, NoteDown& no
     if (!map.crs) return;
     note_cells(board, season, map, notes);
     note_scale(season, map, notes);
+    note_datum(season, map, notes);
 }
 
 }  // namespace spoilbook

@@ -14,7 +14,9 @@ namespace {
 bool comes_with_a_folder(const Kind& kind, const Field& field) {
     constexpr std::array kept{"survey", "track", "logger_file"};
     const bool is_kept = std::find(kept.begin(), kept.end(), kind.name) != kept.end();
-    return field.type == FieldType::json || (kind.name == "harbour" && field.name == "epsg") ||
+    // A condition's kind says what its other members must be: it comes with them.
+    return field.type == FieldType::json || (kind.name == "condition" && field.name == "kind") ||
+           (kind.name == "harbour" && field.name == "epsg") ||
            (is_kept && (field.name == "file" || field.name == "digest"));
 }
 
@@ -25,6 +27,10 @@ std::optional<Refusal> why_not_by_hand(const Kind& kind, const Field& field, con
     if (comes_with_a_folder(kind, field)) {
         return Refusal{"not-logged", where, field.name + " is not written by hand",
                        "bring the " + kind.name + " with a book folder"};
+    }
+    if (kind.name == "shift" && (field.name == "signed_by" || field.name == "signed_at")) {
+        return Refusal{"not-logged", where, "a signature is not written by hand",
+                       "sign the shift (sbk sign, or the barge desk): then name and time are kept with it"};
     }
     const auto* text = std::get_if<std::string>(&value);
     if (text == nullptr) return std::nullopt;

@@ -27,7 +27,9 @@ Id parent_of(const Book& book, const Kind& kind, const Field& field, const Value
                    ? own
                    : reference_of(book, "trip", reference(kind, values, "trip"), field.within);
     }
-    const Id shift = reference_of(book, "station", reference(kind, values, "station"), "shift");
+    const Id own =
+        reference(kind, values, "shift");  // a tally's shift, where it names one, before its station's
+    const Id shift = own ? own : reference_of(book, "station", reference(kind, values, "station"), "shift");
     return reference_of(book, "shift", shift, field.within);
 }
 

@@ -70,8 +70,11 @@ Checked<Parsed> parse_inputs(const Book& book, const Kind& kind, const std::vect
         else
             parsed.values.push_back({*index, *value});
     }
-    std::sort(references.begin(), references.end(),
-              [](const auto& a, const auto& b) { return a.field < b.field; });
+    // What is found within another reference waits for it.
+    std::sort(references.begin(), references.end(), [&](const auto& a, const auto& b) {
+        return std::pair(!kind.fields[a.field].within.empty(), a.field) <
+               std::pair(!kind.fields[b.field].within.empty(), b.field);
+    });
     for (const auto& [index, label] : references) {
         const auto id = find_referred(book, kind, kind.fields[index], std::get<std::string>(label), values);
         if (!id) {

@@ -43,6 +43,20 @@ class Writing(Trade):
             with self.subTest(column):
                 self.assertEqual(code, self.code("log", "trip", "T-1", column))
 
+    def test_a_signature_and_a_condition_s_members_are_not_written_by_hand(self):
+        for words in (("shift", "S-2", "signed_by=Bram"), ("shift", "S-2", "signed_at=2025-11-03T18:00"),
+                      ("condition", "99", "consent=TC-1", "kind=place")):
+            with self.subTest(words):
+                self.assertEqual("not-logged", self.code("log", *words))
+
+    def test_a_bucket_is_looked_for_on_the_dredger_of_the_tally_s_own_shift(self):
+        self.log("log", "dredger", "Gannet")
+        self.log("log", "bucket", "clamshell", "dredger=Gannet", "capacity_m3=3")
+        self.log("log", "shift", "S-9", "dredger=Gannet")
+        self.assertEqual("unknown-reference", self.code("log", "tally", "x1", "station=ST-2", "bucket=clamshell"))
+        self.log("log", "tally", "x1", "load=L-4", "station=ST-2", "bucket=clamshell", "shift=S-9", "count=3")
+        self.assertEqual("clamshell", self.fields("tally", "x1")["bucket"])
+
     def test_a_kind_that_is_none_is_refused_with_the_nearest(self):
         self.assertEqual("unknown-kind", self.code("log", "tripp", "T-1", "lat=-40"))
 

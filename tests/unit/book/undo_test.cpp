@@ -179,6 +179,18 @@ TEST_CASE("undo is refused where it touches what was signed since, or the signat
     CHECK(b.refused("Ana").code == "signed");
 }
 
+TEST_CASE("a correction is not taken back, and does not stand in the way of what came before it") {
+    UndoBook b;
+    b.remark("Ana", "calm");
+    sign_shift(b.book, b.season.shift);
+    b.name("Ana", "B1");
+    set_field(b.book, by("Ana", 800, "misread"), "trip", b.season.trip, "remarks", std::string("swell"))
+        .value();
+    CHECK(b.undo("Ana"));
+    CHECK(b.name() == "Pipi");
+    CHECK(b.refused("Ana").code == "signed");
+}
+
 TEST_CASE("imports and stored files are not taken back, and do not stand in the way") {
     UndoBook b;
     b.name("Ana", "B1");
