@@ -2,13 +2,9 @@
 #include <fmt/format.h>
 
 #include "app/command/command.h"
-#include "forms/print/pdf_writer.h"
 #include "forms/print/print_session.h"
-#include "forms/print/return_document.h"
-#include "model/book/digest.h"
-#include "model/book/journal.h"
+#include "forms/print/write_return.h"
 #include "model/progress/burndown.h"
-#include "model/return/return_files.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -46,7 +42,7 @@ Said say_return(const ReturnFacts& facts, const std::string& folder) {
     said.json["sealed"] = false;
     said.json["files"] = Json::array();
     if (!facts.missing.empty()) {
-        said.text += fmt::format("{} thing(s) are missing: no return was made\n", facts.missing.size());
+        said.text += fmt::format("{} missing: no return was made\n", facts.missing.size());
         said.exit = refused;
         return said;
     }
@@ -59,19 +55,6 @@ Said say_return(const ReturnFacts& facts, const std::string& folder) {
     return said;
 }
 
-Checked<Done> write_files(const ReturnFacts& facts, const std::string& folder) {
-    std::map<std::string, std::string> files{{"return.json", return_json(facts)},
-                                             {"trips.csv", trips_csv(facts)}};
-    std::vector<std::pair<std::string, std::string>> digests;
-    for (const auto& [name, bytes] : files)
-        digests.emplace_back(name, hex_text(sha256(bytes)));
-    const print::PrintSession session;
-    const auto pdf = print::write_pdf(print::return_document(facts, digests));
-    files["return.pdf"] = std::string(pdf.begin(), pdf.end());
-    files["SHA256SUMS"] = sha256_sums(files);
-    return write_return_folder(folder, files);
-}
-
 Checked<Said> make_return(const Reading& reading, const std::string& period, const std::string& folder,
                           const std::string& by) {
     const auto facts =
@@ -79,7 +62,8 @@ Checked<Said> make_return(const Reading& reading, const std::string& period, con
     if (!facts) return facts.refusals();
     Said said = say_return(*facts, folder);
     if (said.exit != answered || folder.empty()) return said;
-    if (auto written = write_files(*facts, folder); !written) return written.refusals();
+    const print::PrintSession session;
+    if (auto written = print::write_return(*facts, folder); !written) return written.refusals();
     said.json["files"] = {"SHA256SUMS", "return.json", "return.pdf", "trips.csv"};
     return said;
 }

@@ -106,6 +106,17 @@ TEST_CASE("names, causes and shares that do not fit are noted", "[folder]") {
         Contains("releases.csv line 3: the releases of trip T-0001 have shares of 1.1 in all, over 1"));
 }
 
+TEST_CASE("a map to whose datum no way is published is noted once", "[folder]") {
+    TempFolder folder;
+    write_marram(folder);
+    // ATS77: the registry has no transformation from it to WGS 84.
+    folder.with("harbour.json", R"({"name": "M", "epsg": 2220, "zone": "America/Moncton"})");
+    folder.with("claims.geojson", R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":
+        {"claim":"FB1"},"geometry":{"type":"Polygon","coordinates":[[[-66.5,45.0],[-66.49,45.0],[-66.49,44.99],
+        [-66.5,45.0]]]}}]})");
+    CHECK_THAT(all_lines(notes_of(folder)), Contains("off by some hundred metres"));
+}
+
 TEST_CASE("a map whose scale is off where the claims lie is noted once", "[folder]") {
     TempFolder folder;
     write_marram(folder);
