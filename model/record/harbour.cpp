@@ -59,7 +59,10 @@ const Definition<Factor>& definition() {
             .number("u", &Factor::u, "", 0, 10, "its standard uncertainty")
             .text("by", &Factor::by, "who decided")
             .text("why", &Factor::why, "the evidence")
-            .instant_or_day("accepted", &Factor::accepted, "when the authority accepted it");
+            .instant_or_day("accepted", &Factor::accepted, "when the authority accepted it")
+            .text("evidence", &Factor::evidence, "claim-periods of removed.csv it rests on, `;` between")
+            .added()
+            .since(2);
     return d;
 }
 

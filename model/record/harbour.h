@@ -39,6 +39,7 @@ struct Factor {
     std::optional<double> value, u;
     std::string by, why;
     std::optional<Instant> accepted;
+    std::string evidence;
 };
 
 /// Which class a material of a claim was found to be, and so where it may go.

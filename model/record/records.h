@@ -2,6 +2,7 @@
 #pragma once
 
 // Every record of words.md, for those who need them all.
+#include "model/record/between_surveys.h"
 #include "model/record/consent.h"
 #include "model/record/harbour.h"
 #include "model/record/load.h"

@@ -65,6 +65,8 @@ struct Season {
     Shelf<Sounding> soundings;
     Shelf<Crew> crew;
     Shelf<Handover> handovers;
+    Shelf<Survey> surveys;
+    Shelf<Removed> removed;
 };
 
 }  // namespace spoilbook
