@@ -56,6 +56,10 @@ Position between(double n, double p, int type) {
     return {j, std::fabs(share) < fuzz ? 0.0 : share};
 }
 
+double between_two(double low, double high, double share) {
+    return (1 - share) * low + share * high;
+}
+
 }  // namespace
 
 QuantilePlace quantile_place(std::size_t n, double p, int type) {
@@ -70,7 +74,7 @@ double sample_quantile(const SortedWindow& window, double p, int type) {
     const double low = window.at(place.low);
     if (place.share == 0 || place.low == place.high) return low;
     const double high = window.at(place.high);
-    return place.share == 1 ? high : low + place.share * (high - low);
+    return between_two(low, high, place.share);
 }
 
 double sample_quantile(std::vector<double> numbers, double p, int type) {
@@ -81,7 +85,7 @@ double sample_quantile(std::vector<double> numbers, double p, int type) {
         return *at;
     };
     const double low = nth(place.low);
-    return place.share == 0 ? low : low + place.share * (nth(place.high) - low);
+    return place.share == 0 ? low : between_two(low, nth(place.high), place.share);
 }
 
 }  // namespace spoilbook

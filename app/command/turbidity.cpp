@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+
+#include "app/command/command.h"
+#include "model/answer/turbidity.h"
+#include "model/unit/number_text.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// What is shown of the series; both ends are shown.
+struct Span {
+    std::optional<Instant> from, to;
+    [[nodiscard]] bool has(Instant at) const { return (!from || *from <= at) && (!to || at <= *to); }
+};
+
+Json flags_json(const SiteSeries& series, const Span& span) {
+    std::array<std::size_t, 10> counted{};
+    for (std::size_t i = 0; i < series.readings.size(); ++i) {
+        if (span.has(series.readings[i].time)) ++counted[static_cast<std::size_t>(series.flags[i])];
+    }
+    Json flags;
+    for (const std::size_t flag : {1U, 2U, 3U, 4U, 9U})
+        flags[std::to_string(flag)] = counted[flag];
+    return flags;
+}
+
+Json statistic_json(const SeriesRule& rule) {
+    static constexpr std::array names{"mean", "median", "percentile", "ewma", "instant"};
+    Json row;
+    row["kind"] = names[static_cast<std::size_t>(rule.statistic.kind)];
+    if (rule.statistic.kind == StatisticKind::percentile) {
+        row["p"] = rule.statistic.p;
+        row["type"] = rule.statistic.type;
+    }
+    row["over_minutes"] = rule.over_min;
+    row["min_complete"] = rule.min_complete;
+    return row;
+}
+
+Json condition_json(const TriggerCondition* condition) {
+    if (condition == nullptr) return nullptr;
+    return {{"consent", condition->consent == nullptr ? Json(nullptr) : Json(condition->consent->consent)},
+            {"condition", condition->number},
+            {"statistic", statistic_json(condition->trigger.versions.back().rule)}};
+}
+
+/// 2, and 2.5 where a consent has such tiers.
+Json tier_json(const std::optional<double>& tier) {
+    if (!tier || std::floor(*tier) != *tier) return number_or_null(tier);
+    return static_cast<int>(*tier);
+}
+
+Json event_json(const TriggerRecord& record, const Zone& zone) {
+    const auto& rule = record.version().rule;
+    Json row;
+    row["consent"] = record.of->consent == nullptr ? Json(nullptr) : Json(record.of->consent->consent);
+    row["condition"] = record.of->number;
+    row["trigger"] = tier_json(rule.tier);
+    row["tier"] = tier_json(rule.tier);
+    row["site"] = record.event.site;
+    row["state"] = record.event.end ? "closed" : "open";
+    row["over_since"] = instant_text(record.event.over_since, zone);
+    row["start"] = instant_text(record.event.start, zone);
+    row["end"] = instant_or_null(record.event.end, zone);
+    row["peak"] = record.event.peak;
+    row["peak_at"] = instant_text(record.event.peak_at, zone);
+    row["due"] = instant_or_null(record.due, zone);
+    row["responses"] = Json::array();
+    for (const auto& response : record.responses)
+        row["responses"].push_back({{"action", response.action}, {"to", response.to}});
+    return row;
+}
+
+Json months_json(const std::vector<MonthComplete>& months) {
+    Json rows = Json::array();
+    for (const auto& month : months)
+        rows.push_back({{"month", month.month},
+                        {"readings", month.readings},
+                        {"counted", month.counted},
+                        {"expected", month.expected},
+                        {"complete", number_or_null(month.share())}});
+    return rows;
+}
+
+std::string text_of(const Json& json, const std::vector<TriggerRecord>& events, const Zone& zone) {
+    std::string text =
+        fmt::format("{}: {} readings", json["site"].get<std::string>(), json["readings"].dump());
+    for (const auto& [flag, n] : json["flags"].items())
+        text += fmt::format(", flag {}: {}", flag, n.dump());
+    text += "\n";
+    for (const auto& month : json["completeness"])
+        text += fmt::format("{}: {} of {:.0f} readings count\n", month["month"].get<std::string>(),
+                            month["counted"].dump(), month["expected"].get<double>());
+    for (const auto& record : events) {
+        const auto& event = record.event;
+        text += fmt::format("condition {}: over since {}, passed {}, {}, peak {}{}\n", record.of->number,
+                            instant_text(event.over_since, zone), instant_text(event.start, zone),
+                            event.end ? "all clear " + instant_text(*event.end, zone) : "open",
+                            number_text(event.peak),
+                            record.due ? ", answer due " + instant_text(*record.due, zone) : "");
+    }
+    return text + (events.empty() ? "no trigger was passed\n" : "");
+}
+
+/// Every reading with its flag and the statistic that the naming condition asks for, as it is printed.
+std::function<void(const std::function<void(const Json&)>&)> series_list(
+    const std::shared_ptr<TurbidityWatch>& watch, const std::string& site, const Span& span,
+    const Zone& zone) {
+    return [=](const std::function<void(const Json&)>& hand) {
+        const SiteSeries& series = *watch->series(site);
+        const auto* naming = watch->naming(site);
+        std::optional<SiteStatistic> statistic;
+        if (naming != nullptr) statistic.emplace(naming->trigger, series);
+        for (std::size_t i = 0; i < series.readings.size(); ++i) {
+            const auto& reading = series.readings[i];
+            if (!span.has(reading.time)) continue;
+            // A statistic exists at the site's own present readings.
+            const bool asked = statistic && reading.value;
+            hand({{"time", instant_text(reading.time, zone)},
+                  {"value", number_or_null(reading.value)},
+                  {"flag", static_cast<int>(series.flags[i])},
+                  {"statistic", asked ? number_or_null(statistic->at(reading.time)) : Json(nullptr)}});
+        }
+    };
+}
+
+Checked<Said> say_turbidity(const Reading& reading, const std::string& site, const Span& span) {
+    const auto watch = std::make_shared<TurbidityWatch>(*reading.book, reading.season, reading.as_at);
+    const Site* found = watch->site(site);
+    if (found == nullptr)
+        return Refusal{"no-such-row", "site " + site, "there is no such site", "look its name up"};
+    const Zone& zone = reading.season.zone;
+    const SiteSeries& series = *watch->series(site);
+    const auto events = watch->events(site);
+    Said said;
+    said.json["as_at"] = instant_text(reading.as_at, zone);
+    said.json["site"] = site;
+    said.json["role"] = found->role.empty() ? Json(nullptr) : Json(found->role);
+    said.json["unit"] = found->unit.empty() ? Json(nullptr) : Json(found->unit);
+    said.json["interval_min"] = series.interval_min > 0 ? Json(series.interval_min) : Json(nullptr);
+    said.json["readings"] = series.readings.size();
+    said.json["flags"] = flags_json(series, span);
+    said.json["statistic_of"] = condition_json(watch->naming(site));
+    said.json["events"] = Json::array();
+    for (const auto& record : events)
+        said.json["events"].push_back(event_json(record, zone));
+    said.json["completeness"] = months_json(watch->months(site));
+    said.text = text_of(said.json, events, zone);
+    for (const auto& refusal : watch->unread())
+        print_notes({{refusal.where, refusal.what}});
+    said.list_name = "series";
+    said.list = series_list(watch, site, span, zone);
+    return said;
+}
+
+}  // namespace
+
+void add_turbidity_commands(CLI::App& program, Options& options, Task& task) {
+    struct Given {
+        std::string site, from, to;
+    };
+    auto given = std::make_shared<Given>();
+    auto* command = add_command(program, options, "turbidity",
+                                "readings of a site with their flags, the statistic, passed triggers");
+    add_read_options(*command, options);
+    command->add_option("--site", given->site, "the site")->required();
+    command->add_option("--from", given->from, "readings from then on");
+    command->add_option("--to", given->to, "readings until then");
+    command->callback([&options, &task, given] {
+        task = [&options, given] {
+            return read_book(options, [&](const Reading& reading) -> Checked<Said> {
+                Span span;
+                for (const auto& [name, text, end] : {std::tuple("--from", &given->from, &span.from),
+                                                      std::tuple("--to", &given->to, &span.to)}) {
+                    if (text->empty()) continue;
+                    const auto at = time_given(name, *text, reading.season.zone);
+                    if (!at) return at.refusals();
+                    *end = *at;
+                }
+                return say_turbidity(reading, given->site, span);
+            });
+        };
+    });
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/answer/turbidity.h"
+
+#include <algorithm>
+#include <set>
+
+#include "model/answer/checked_site.h"
+#include "model/record/reading.h"
+#include "model/record/release_view.h"
+#include "model/record/working_days.h"
+#include "model/unit/calendar.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+bool names(const std::vector<std::string>& list, const std::string& name) {
+    return std::find(list.begin(), list.end(), name) != list.end();
+}
+
+void add_site(std::vector<std::string>& sites, const std::string& site) {
+    if (!names(sites, site)) sites.push_back(site);
+}
+
+}  // namespace
+
+TurbidityWatch::TurbidityWatch(const Book& book, const Season& season, Instant as_at)
+    : book_(book), season_(season), as_at_(as_at) {
+    for (const Row& row : book.rows(definition<Site>().kind()))
+        sites_.push_back(definition<Site>().read(row));
+    read_conditions();
+}
+
+const Site* TurbidityWatch::site(const std::string& name) const {
+    const auto found =
+        std::find_if(sites_.begin(), sites_.end(), [&](const Site& one) { return one.site == name; });
+    return found == sites_.end() ? nullptr : &*found;
+}
+
+const SiteSeries* TurbidityWatch::series(const std::string& name) {
+    const auto held = series_.find(name);
+    if (held != series_.end()) return held->second.get();
+    const Site* found = site(name);
+    if (found == nullptr) return nullptr;
+    auto checked = std::make_unique<SiteSeries>(checked_site(book_, *found, as_at_));
+    return series_.emplace(name, std::move(checked)).first->second.get();
+}
+
+void TurbidityWatch::read_conditions() {
+    for (const auto& condition : season_.conditions.rows()) {
+        if (condition.kind == "series") add_version(condition);
+    }
+    for (auto& condition : conditions_) {
+        auto& versions = condition.trigger.versions;
+        std::stable_sort(versions.begin(), versions.end(), [](const auto& a, const auto& b) {
+            return a.from < b.from;  // always in force comes first
+        });
+        for (const auto& version : versions) {
+            for (const auto& name : version.rule.sites)
+                add_site(condition.trigger.sites, name);
+            if (!version.rule.sites.empty()) continue;
+            for (const auto& one : sites_) {
+                if (one.role != "control") add_site(condition.trigger.sites, one.site);
+            }
+        }
+    }
+}
+
+void TurbidityWatch::add_version(const Condition& condition) {
+    auto rule = series_rule_from(condition, season_.zone);
+    if (!rule) {
+        for (auto& refusal : rule.refusals())
+            unread_.push_back(refusal);
+        return;
+    }
+    if (rule->variable != "turbidity") return;
+    const Consent* consent = season_.consents.find(condition.consent);
+    auto found = std::find_if(conditions_.begin(), conditions_.end(), [&](const auto& one) {
+        return one.consent == consent && one.number == condition.condition;
+    });
+    if (found == conditions_.end()) {
+        conditions_.push_back({consent, condition.condition, {}});
+        found = std::prev(conditions_.end());
+    }
+    found->trigger.versions.push_back({std::move(*rule), condition.from, condition.to, &condition});
+}
+
+const TriggerCondition* TurbidityWatch::naming(const std::string& name) const {
+    for (const auto& condition : conditions_) {
+        if (names(condition.trigger.sites, name)) return &condition;
+        for (const auto& version : condition.trigger.versions) {
+            if (version.rule.control == name) return &condition;
+        }
+    }
+    return nullptr;
+}
+
+/// What a condition watches: for dredging the time on the spuds and of loading, for releases the doors.
+WorkingTime TurbidityWatch::working(const std::string& activity) const {
+    std::vector<Period> periods;
+    const auto add = [&](const std::optional<Instant>& from, const std::optional<Instant>& to) {
+        if (from && *from <= as_at_) periods.push_back({*from, to ? *to : as_at_ + 1});
+    };
+    if (activity != "release") {
+        for (const auto& station : season_.stations.rows())
+            add(station.spuds_down, station.spuds_up);
+        for (const auto& load : season_.loads.rows())
+            add(load.loading_start, load.loading_end);
+    }
+    if (activity != "dredge") {
+        for (const auto& release : releases_of(season_))
+            add(release.opened ? release.opened : release.ended, release.shut ? release.shut : release.ended);
+    }
+    return WorkingTime(std::move(periods));
+}
+
+TriggerOutcome TurbidityWatch::outcome(const TriggerCondition& condition) {
+    const auto held = outcomes_.find(&condition);
+    if (held != outcomes_.end()) return held->second;
+    const auto series_of = [this](const std::string& name) { return series(name); };
+    const auto& activity = condition.trigger.versions.front().rule.activity;
+    auto found = find_events(condition.trigger, series_of, working(activity), season_.zone);
+    return outcomes_.emplace(&condition, std::move(found)).first->second;
+}
+
+TriggerRecord TurbidityWatch::record(const TriggerCondition& condition, const TriggerEvent& event) const {
+    TriggerRecord record{&condition, event, {}, std::nullopt};
+    const auto& rule = record.version().rule;
+    const auto not_working =
+        not_working_from(condition.consent == nullptr ? "" : condition.consent->not_working);
+    for (const auto& response : rule.responses) {
+        if (response.tier && response.tier != rule.tier) continue;
+        record.responses.push_back(response);
+        if (!response.within) continue;
+        const auto due =
+            due_after(season_.zone, event.start, response.within->n, response.within->unit, not_working);
+        if (due && (!record.due || *due < *record.due)) record.due = due;
+    }
+    return record;
+}
+
+std::vector<TriggerRecord> TurbidityWatch::events(const std::string& name) {
+    std::vector<TriggerRecord> found;
+    for (const auto& condition : conditions_) {
+        if (!names(condition.trigger.sites, name)) continue;
+        for (const auto& event : outcome(condition).events) {
+            if (event.site == name) found.push_back(record(condition, event));
+        }
+    }
+    std::stable_sort(found.begin(), found.end(),
+                     [](const auto& a, const auto& b) { return a.event.start < b.event.start; });
+    return found;
+}
+
+std::vector<TriggerState> TurbidityWatch::states() {
+    std::vector<TriggerState> states;
+    for (const auto& condition : conditions_) {
+        const auto found = outcome(condition);
+        for (const auto& standing : found.sites) {
+            TriggerState state{&condition, standing, std::nullopt};
+            if (standing.open) state.open = record(condition, found.events[*standing.open]);
+            states.push_back(std::move(state));
+        }
+    }
+    return states;
+}
+
+std::vector<MonthComplete> TurbidityWatch::months(const std::string& name) {
+    std::vector<MonthComplete> months;
+    const SiteSeries* found = series(name);
+    if (found == nullptr || found->readings.empty()) return months;
+    Period month{Instant{0}, Instant{0}};
+    for (std::size_t i = 0; i < found->readings.size(); ++i) {
+        const Instant t = found->readings[i].time;
+        while (!month.contains(t)) {
+            // Months in which the logger was silent are months too.
+            month = month_holding(season_.zone, months.empty() ? t : month.to);
+            const Instant from = std::max(month.from, found->readings.front().time);
+            const double minutes =
+                static_cast<double>(std::min(month.to, as_at_) - from) / static_cast<double>(ms_per_minute);
+            const double expected = found->interval_min > 0 ? minutes / found->interval_min : 0;
+            months.push_back({month_text(season_.zone.day_of(month.from)), 0, 0, expected});
+        }
+        ++months.back().readings;
+        months.back().counted += counts(found->flags[i]) ? 1 : 0;
+    }
+    return months;
+}
+
+bool holds_releases(const TriggerRecord& record) {
+    const auto& rule = record.version().rule;
+    if (record.event.end || rule.activity == "dredge") return false;
+    return std::any_of(record.responses.begin(), record.responses.end(),
+                       [](const Response& response) { return response.action == "stop"; });
+}
+
+}  // namespace spoilbook
