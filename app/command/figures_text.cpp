@@ -3,49 +3,31 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-
+#include "model/consent/quantity_text.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
 
 namespace {
 
-std::string unit_of(const Quantity& quantity) {
-    if (quantity.share_of_total) return "%";
-    switch (quantity.measure) {
-        case LimitMeasure::in_situ_m3:
-            return "m³ in situ";
-        case LimitMeasure::hopper_m3:
-            return "m³ hopper";
-        case LimitMeasure::wet_t:
-            return "t wet";
-        case LimitMeasure::dry_t:
-            return "t dry";
-        default:
-            return measure_text(quantity.measure);
-    }
-}
-
 std::string estimate_text(const std::optional<Estimate>& estimate) {
     return estimate ? fmt::format("{:.1f} ± {:.1f}", estimate->value, estimate->u()) : "not known";
 }
 
 std::string limit_line(const LimitState& state, const Zone& zone) {
-    const double scale = state.quantity.share_of_total ? 100 : 1;
-    const int decimals = state.quantity.share_of_total ? 1 : 0;
-    const double step = std::pow(10, decimals);
-    const auto up = [&](double value) { return std::ceil(value * scale * step - 1e-6) / step + 0.0; };
-    const auto down = [&](double value) { return std::floor(value * scale * step + 1e-6) / step + 0.0; };
+    const double scale = shown_scale(state.quantity);
+    const int decimals = shown_decimals(state.quantity);
     std::string name = state.condition->condition;
     if (state.member) name += " " + (state.member->name.empty() ? "(none)" : state.member->name);
-    std::string line = fmt::format("{:<14} {:>12.{}f} ± {:<10.{}f}", name, up(state.used), decimals,
-                                   state.used_u * scale, decimals);
+    std::string line =
+        fmt::format("{:<14} {:>12.{}f} ± {:<10.{}f}", name, rounded_up(state.used * scale, decimals),
+                    decimals, state.used_u * scale, decimals);
     if (state.limit) {
         line += fmt::format(" of {:>10.{}f}  left {:>10.{}f} {:<10}", *state.limit * scale, decimals,
-                            down(*state.headroom()), decimals, unit_of(state.quantity));
+                            rounded_down(*state.headroom() * scale, decimals), decimals,
+                            unit_text(state.quantity));
     } else {
-        line += fmt::format(" no limit yet, {}", unit_of(state.quantity));
+        line += fmt::format(" no limit yet, {}", unit_text(state.quantity));
     }
     if (state.p_over) line += fmt::format("  P(over) {:.1f} %", *state.p_over * 100);
     if (state.unknown > 0) line += fmt::format("  {} load(s) not known", state.unknown);

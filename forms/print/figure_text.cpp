@@ -6,6 +6,9 @@
 #include <array>
 #include <cmath>
 
+#include "model/answer/standing.h"
+#include "model/consent/quantity_text.h"
+
 namespace spoilbook::print {
 
 namespace {
@@ -20,20 +23,17 @@ std::string with_sign(bool negative, const std::string& text) {
     return negative ? "−" + text : text;
 }
 
-/// Steps of the last printed digit: whole units, or tenths of a percent.
-double step_of(const LimitState& state) {
-    return state.quantity.share_of_total ? 0.001 : 1;
+/// A figure of a limit in its unit, to the digits that it is shown with.
+std::string figure_shown(const LimitState& state, double figure) {
+    const int decimals = shown_decimals(state.quantity);
+    const auto steps = std::llround(std::fabs(figure) * std::pow(10, decimals));
+    const bool negative = figure < 0 && steps != 0;
+    if (decimals == 0) return with_sign(negative, grouped(std::to_string(steps)));
+    return with_sign(negative, grouped(std::to_string(steps / 10)) + "." + std::to_string(steps % 10));
 }
 
-std::string steps_shown(const LimitState& state, double steps) {
-    const auto whole = static_cast<std::int64_t>(std::llround(std::fabs(steps)));
-    const bool negative = steps < 0 && whole != 0;
-    if (!state.quantity.share_of_total) return with_sign(negative, grouped(std::to_string(whole)));
-    return with_sign(negative, fmt::format("{}.{}", whole / 10, whole % 10));
-}
-
-double used_steps(const LimitState& state) {
-    return std::ceil(state.used / step_of(state) - 1e-6);
+double used_rounded(const LimitState& state) {
+    return rounded_up(state.used * shown_scale(state.quantity), shown_decimals(state.quantity));
 }
 
 }  // namespace
@@ -62,33 +62,20 @@ std::string clock_shown(const std::optional<Instant>& at, const Zone& zone) {
     return fmt::format("{:02}-{:02} {:02}:{:02}", wall.day.month, wall.day.day, wall.hour, wall.minute);
 }
 
-std::string unit_shown(const Quantity& quantity) {
-    if (quantity.share_of_total) return "%";
-    switch (quantity.measure) {
-        case LimitMeasure::in_situ_m3:
-            return "m³ in situ";
-        case LimitMeasure::hopper_m3:
-            return "m³ hopper";
-        case LimitMeasure::wet_t:
-            return "t wet";
-        case LimitMeasure::dry_t:
-            return "t dry";
-        default:
-            return measure_text(quantity.measure);
-    }
-}
-
 std::string used_shown(const LimitState& state) {
-    return steps_shown(state, used_steps(state));
+    return figure_shown(state, used_rounded(state));
 }
 
 std::string limit_shown(const LimitState& state) {
-    return state.limit ? steps_shown(state, *state.limit / step_of(state)) : "none yet";
+    return state.limit ? figure_shown(state, *state.limit * shown_scale(state.quantity)) : "none yet";
 }
 
 std::string headroom_shown(const LimitState& state) {
-    return state.limit ? steps_shown(state, std::round(*state.limit / step_of(state)) - used_steps(state))
-                       : "";
+    if (!state.limit) return "";
+    const double scale = shown_scale(state.quantity);
+    const double step = std::pow(10, shown_decimals(state.quantity));
+    const double limit = std::round(*state.limit * scale * step) / step;
+    return figure_shown(state, limit - used_rounded(state));
 }
 
 std::string limit_word(const LimitState& state) {
@@ -108,12 +95,21 @@ std::string limit_word(const LimitState& state) {
 }
 
 Mark limit_mark(const LimitState& state) {
-    if (!state.limit) return Mark::none;
-    if (!state.quantity.at_most) return state.used >= *state.limit ? Mark::met : Mark::near;
-    if (exceeds(state.used, *state.limit) || state.first_over) return Mark::passed;
-    if (state.unknown > 0) return Mark::unknown;
-    const double warn = state.quantity.warn_at.empty() ? 0.95 : state.quantity.warn_at.back();
-    return state.used > warn * *state.limit ? Mark::near : Mark::met;
+    switch (standing_of(state)) {
+        case LimitStanding::no_limit:
+            return Mark::none;
+        case LimitStanding::within:
+            return Mark::met;
+        case LimitStanding::warned:
+        case LimitStanding::below:
+            return Mark::near;
+        case LimitStanding::was_over:
+        case LimitStanding::over:
+            return Mark::passed;
+        case LimitStanding::cannot_tell:
+            break;
+    }
+    return Mark::unknown;
 }
 
 }  // namespace spoilbook::print

@@ -15,8 +15,6 @@ std::string month_shown(const std::string& period_name);
 /// "2025-11-03 14:05" on the zone's clock.
 std::string clock_shown(const std::optional<Instant>& at, const Zone& zone);
 
-/// A limit's unit with its basis: "m³ in situ"; "%" for a share.
-std::string unit_shown(const Quantity& quantity);
 /// Used is rounded up and headroom is limit minus used, as printed.
 std::string used_shown(const LimitState& state);
 std::string limit_shown(const LimitState& state);

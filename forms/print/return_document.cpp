@@ -7,6 +7,8 @@
 
 #include "forms/print/figure_text.h"
 #include "forms/print/return_tables.h"
+#include "model/answer/standing.h"
+#include "model/consent/quantity_text.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::print {
@@ -18,16 +20,6 @@ std::string consent_names(const Season& season) {
     for (const auto& consent : season.consents.rows())
         names += (names.empty() ? "" : ", ") + consent.consent;
     return names;
-}
-
-/// The limit that most of is used of.
-const LimitState* tightest(const ReturnFacts& facts) {
-    const LimitState* most = nullptr;
-    for (const auto& state : facts.limits) {
-        if (!state.quantity.at_most || !state.used_share()) continue;
-        if (most == nullptr || *state.used_share() > *most->used_share()) most = &state;
-    }
-    return most;
 }
 
 std::string late_note(const ReturnFacts& facts) {
@@ -57,9 +49,9 @@ Answer answer_of(const ReturnFacts& facts) {
                               hopper ? "± " + whole_shown(hopper->u()) + " m³" : "", "", Mark::none});
     answer.figures.push_back(
         {"Releases", std::to_string(facts.schedule.size()), "", late_note(facts), "", Mark::none});
-    if (const auto* state = tightest(facts)) {
+    if (const auto* state = least_headroom(facts.limits)) {
         answer.figures.push_back(
-            {"Least headroom", headroom_shown(*state), unit_shown(state->quantity),
+            {"Least headroom", headroom_shown(*state), unit_text(state->quantity),
              "condition " + state->condition->condition + (state->member ? " " + state->member->name : ""),
              limit_word(*state), limit_mark(*state)});
     }

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "forms/print/figure_text.h"
+#include "model/consent/quantity_text.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::print {
@@ -125,7 +126,7 @@ void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks) {
         const std::string u_shown =
             state.quantity.share_of_total ? fmt::format("{:.1f}", u / 10) : whole_shown(u);
         table.rows.push_back({name, state.condition->text, used_shown(state), u_shown, limit_shown(state),
-                              headroom_shown(state), unit_shown(state.quantity),
+                              headroom_shown(state), unit_text(state.quantity),
                               window_shown(state, facts.season->zone),
                               Cell(limit_word(state), limit_mark(state))});
     }

@@ -2,10 +2,10 @@
 #include "forms/works/say.h"
 
 #include <QDate>
-#include <cmath>
 
 #include "forms/shared/number_typed.h"
 #include "forms/shared/time_typed.h"
+#include "model/consent/quantity_text.h"
 
 namespace spoilbook::form {
 namespace {
@@ -14,19 +14,14 @@ QString tr(const char* text) {
     return QCoreApplication::translate("Figures", text);
 }
 
-// A millionth of a step: what sums of thousands of loads lose in binary digits.
-constexpr double slack = 1e-6;
-
 }  // namespace
 
 QString rounded_up(double value, int decimals, const QLocale& locale) {
-    const double step = std::pow(10, decimals);
-    return number_shown(std::ceil(value * step - slack) / step + 0.0, decimals, locale);
+    return number_shown(spoilbook::rounded_up(value, decimals), decimals, locale);
 }
 
 QString rounded_down(double value, int decimals, const QLocale& locale) {
-    const double step = std::pow(10, decimals);
-    return number_shown(std::floor(value * step + slack) / step + 0.0, decimals, locale);
+    return number_shown(spoilbook::rounded_down(value, decimals), decimals, locale);
 }
 
 QString share_used(double share, const QLocale& locale) {
@@ -74,32 +69,15 @@ QString method_shown(Method method) {
 }
 
 QString limit_unit(const Quantity& quantity) {
-    if (quantity.share_of_total) return QStringLiteral("%");
-    switch (quantity.measure) {
-        case LimitMeasure::in_situ_m3:
-            return tr("m³ in situ");
-        case LimitMeasure::hopper_m3:
-            return tr("m³ hopper");
-        case LimitMeasure::wet_t:
-            return tr("t wet");
-        case LimitMeasure::dry_t:
-            return tr("t dry");
-        case LimitMeasure::trips:
-            return tr("trips");
-        case LimitMeasure::days:
-            return tr("days");
-        case LimitMeasure::hours:
-            break;
-    }
-    return tr("hours");
+    return QString::fromStdString(unit_text(quantity));
 }
 
 int limit_decimals(const Quantity& quantity) {
-    return quantity.share_of_total || quantity.measure == LimitMeasure::hours ? 1 : 0;
+    return shown_decimals(quantity);
 }
 
 double limit_scale(const Quantity& quantity) {
-    return quantity.share_of_total ? 100 : 1;
+    return shown_scale(quantity);
 }
 
 QString limit_name(const LimitState& state) {

@@ -7,21 +7,6 @@ namespace spoilbook {
 
 namespace {
 
-std::optional<Measure> measured_as(LimitMeasure measure) {
-    switch (measure) {
-        case LimitMeasure::in_situ_m3:
-            return Measure::in_situ_m3;
-        case LimitMeasure::hopper_m3:
-            return Measure::hopper_m3;
-        case LimitMeasure::wet_t:
-            return Measure::wet_t;
-        case LimitMeasure::dry_t:
-            return Measure::dry_t;
-        default:
-            return std::nullopt;
-    }
-}
-
 /// Finds the ledger's line of a count: the one of that load at that instant.
 class LineFinder {
  public:
@@ -44,8 +29,7 @@ class LineFinder {
 int member_number(const LimitState& state, const std::vector<Member>& members) {
     if (!state.member) return -1;
     for (std::size_t i = 0; i < members.size(); ++i) {
-        if (members[i].id == state.member->id && members[i].name == state.member->name)
-            return static_cast<int>(i);
+        if (members[i].id == state.member->id) return static_cast<int>(i);
     }
     return -1;
 }
@@ -76,7 +60,7 @@ std::vector<Count> counted(const Ledger& ledger, const LimitState& state, Instan
 std::vector<EvidenceLine> evidence(const Ledger& ledger, const LimitState& state, Instant as_at) {
     const bool dredged = state.quantity.scope.activity == Activity::dredge;
     const LineFinder finder(dredged ? ledger.dredged() : ledger.released());
-    const auto measure = measured_as(state.quantity.measure);
+    const auto measure = measure_of(state.quantity);
     std::vector<EvidenceLine> lines;
     for (const auto& count : counted(ledger, state, as_at)) {
         const LedgerLine* line = finder.find(count);

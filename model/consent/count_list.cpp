@@ -5,21 +5,12 @@
 #include <limits>
 #include <map>
 
+#include "model/consent/scope_filter.h"
 #include "model/unit/calendar.h"
 
 namespace spoilbook {
 
 namespace {
-
-bool listed(const std::vector<std::string>& names, const std::string& name) {
-    return names.empty() || std::find(names.begin(), names.end(), name) != names.end();
-}
-
-template <class R>
-std::string name_of(const Shelf<R>& shelf, const Id& id, std::string R::*member) {
-    const R* row = shelf.find(id);
-    return row == nullptr ? "" : row->*member;
-}
 
 template <class R>
 std::vector<Member> all_listed(const Shelf<R>& shelf, std::string R::*member,
@@ -50,58 +41,6 @@ std::vector<Member> cells_in_scope(const Scope& scope, const Season& season) {
     return members;
 }
 
-/// Which lines and which parts of their loads are in a scope.
-class ScopeFilter {
- public:
-    ScopeFilter(const Scope& scope, const Season& season) : scope_(scope), season_(season) {}
-
-    [[nodiscard]] bool by_part() const { return !scope_.claims.empty() || !scope_.classes.empty(); }
-
-    [[nodiscard]] bool takes(const LedgerLine& line) const {
-        if (scope_.activity == Activity::release) {
-            if (!scope_.grounds.empty() &&
-                !listed(scope_.grounds, name_of(season_.grounds, line.ground, &Ground::ground)))
-                return false;
-            if (!scope_.cells.empty() &&
-                !listed(scope_.cells, name_of(season_.cells, line.cell, &Cell::cell)))
-                return false;
-        }
-        const Id material = line.load != nullptr ? line.load->material : Id{};
-        if (!scope_.materials.empty() &&
-            !listed(scope_.materials, name_of(season_.materials, material, &Material::material)))
-            return false;
-        return scope_.plant.empty() || takes_plant(line);
-    }
-
-    [[nodiscard]] bool takes(const LoadPart& part, Instant at) const {
-        if (!scope_.claims.empty() &&
-            !listed(scope_.claims, name_of(season_.claims, part.claim, &Claim::claim)))
-            return false;
-        return scope_.classes.empty() || takes_class(part, at);
-    }
-
- private:
-    [[nodiscard]] bool takes_plant(const LedgerLine& line) const {
-        const Id barge = line.load != nullptr ? line.load->barge : Id{};
-        if (barge && listed(scope_.plant, name_of(season_.barges, barge, &Barge::name))) return true;
-        return line.release != nullptr && line.release->trip->tug &&
-               listed(scope_.plant, name_of(season_.tugs, line.release->trip->tug, &Tug::name));
-    }
-
-    [[nodiscard]] bool takes_class(const LoadPart& part, Instant at) const {
-        for (const auto& found : season_.suitabilities.rows()) {
-            const bool fits = found.claim == part.claim &&
-                              (found.material == part.material || !found.material) &&
-                              (!found.from || *found.from <= at) && (!found.to || at < *found.to);
-            if (fits && listed(scope_.classes, found.material_class)) return true;
-        }
-        return false;
-    }
-
-    const Scope& scope_;
-    const Season& season_;
-};
-
 /// Turns lines into counts for one limit.
 class CountMaker {
  public:
@@ -126,19 +65,16 @@ class CountMaker {
     std::vector<Count> take() { return std::move(counts_); }
 
  private:
-    [[nodiscard]] bool sums() const {
-        return quantity_.measure != LimitMeasure::trips && quantity_.measure != LimitMeasure::days;
-    }
-
     [[nodiscard]] Count started(const LedgerLine& line, int member) const {
         Count count;
         count.at = line.at;
         count.member = member;
         count.load = line.load_number;
-        const int day = std::max(0, days_between(line.day, Day{1970, 1, 1}));
-        count.key =
-            quantity_.measure == LimitMeasure::days ? static_cast<std::uint32_t>(day) : line.trip_number;
-        if (quantity_.measure == LimitMeasure::hours) count.amount.value = line.hours;
+        count.key = quantity_.measure == LimitMeasure::days ? day_key(line.day) : line.trip_number;
+        if (quantity_.measure == LimitMeasure::hours) {
+            count.unknown = !line.hours;
+            count.amount.value = line.hours.value_or(0);
+        }
         return count;
     }
 
@@ -164,10 +100,10 @@ class CountMaker {
 
     /// Amount of a line (or one part of its load) in the limit's measure; `unknown` where none is known.
     void value(const LedgerLine& line, std::optional<std::size_t> part, Count& count) const {
-        if (!sums() || quantity_.measure == LimitMeasure::hours) return;
-        const auto measure = volume_measure(quantity_.measure);
-        const auto* result = counted_method(line, quantity_.method, measure);
-        const auto amount = result == nullptr ? std::nullopt : amount_of(line, *result, part, measure);
+        const auto measure = measure_of(quantity_);
+        if (!measure) return;
+        const auto* result = counted_method(line, quantity_.method, *measure);
+        const auto amount = result == nullptr ? std::nullopt : amount_of(line, *result, part, *measure);
         count.unknown = !amount.has_value();
         if (amount) count.amount = *amount * line.share;
     }
@@ -200,19 +136,6 @@ class CountMaker {
             }
             value(line, i, count);
             counts_.push_back(std::move(count));
-        }
-    }
-
-    static Measure volume_measure(LimitMeasure measure) {
-        switch (measure) {
-            case LimitMeasure::hopper_m3:
-                return Measure::hopper_m3;
-            case LimitMeasure::wet_t:
-                return Measure::wet_t;
-            case LimitMeasure::dry_t:
-                return Measure::dry_t;
-            default:
-                return Measure::in_situ_m3;
         }
     }
 
@@ -274,6 +197,10 @@ std::vector<Member> members_of(const Quantity& quantity, const Season& season) {
             break;
     }
     return {};
+}
+
+std::uint32_t day_key(Day day) {
+    return static_cast<std::uint32_t>(std::max(0, days_between(day, Day{1970, 1, 1})));
 }
 
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,

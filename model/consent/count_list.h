@@ -16,6 +16,9 @@ struct Member {
 /// Every member in a limit's scope, used or not, in the order of the book; empty where the limit is one.
 std::vector<Member> members_of(const Quantity& quantity, const Season& season);
 
+/// The number of a local day: what a count's key is under a limit on days.
+std::uint32_t day_key(Day day);
+
 /// Everything that counts under a limit, ascending by time, whatever the window: releases (or loads dredged)
 /// in its scope with their amount in its measure, and opening amounts of the condition. A scope by claim
 /// counts the part of a load that came from it, and a trip whole if any part did; a scope by material the

@@ -7,8 +7,9 @@ namespace spoilbook {
 
 namespace {
 
-double hours_between(std::optional<Instant> from, std::optional<Instant> to) {
-    return from && to ? static_cast<double>(*to - *from) / static_cast<double>(ms_per_hour) : 0;
+std::optional<double> hours_between(std::optional<Instant> from, std::optional<Instant> to) {
+    if (!from || !to) return std::nullopt;
+    return static_cast<double>(*to - *from) / static_cast<double>(ms_per_hour);
 }
 
 void sort_by_time(std::vector<LedgerLine>& lines) {

@@ -19,9 +19,9 @@ struct LedgerLine {
     std::uint32_t load_number = 0;         ///< numbers the loads; one of its own where there is none
     std::uint32_t trip_number = 0;
     double share = 1;
-    Id ground, cell;   ///< cell as logged, else by position
-    Day day;           ///< local day of `at`
-    double hours = 0;  ///< doors open to shut, or loading; 0 where not recorded
+    Id ground, cell;              ///< cell as logged, else by position
+    Day day;                      ///< local day of `at`
+    std::optional<double> hours;  ///< doors open to shut, or loading; nothing where one is not recorded
 };
 
 /// A season's figures, made once and asked often. The season must outlive it and not change.

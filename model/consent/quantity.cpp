@@ -30,20 +30,6 @@ std::vector<std::string> names(const json& object, const char* member) {
                                    : std::vector<std::string>{};
 }
 
-Scope scope_from(const json& body) {
-    Scope scope;
-    if (!body.contains("applies")) return scope;
-    const auto& applies = body.at("applies");
-    if (applies.value("activity", "both") == "dredge") scope.activity = Activity::dredge;
-    scope.claims = names(applies, "claims");
-    scope.grounds = names(applies, "grounds");
-    scope.cells = names(applies, "cells");
-    scope.materials = names(applies, "materials");
-    scope.classes = names(applies, "classes");
-    scope.plant = names(applies, "plant");
-    return scope;
-}
-
 WindowUnit unit_from(const std::string& text) {
     if (text == "day" || text == "days") return WindowUnit::days;
     if (text == "week" || text == "weeks" || text == "iso_week") return WindowUnit::weeks;
@@ -103,6 +89,35 @@ std::string each_of_text(EachOf each_of) {
     return eaches.at(static_cast<std::size_t>(each_of));
 }
 
+std::optional<Measure> measure_of(const Quantity& quantity) {
+    switch (quantity.measure) {
+        case LimitMeasure::in_situ_m3:
+            return Measure::in_situ_m3;
+        case LimitMeasure::hopper_m3:
+            return Measure::hopper_m3;
+        case LimitMeasure::wet_t:
+            return Measure::wet_t;
+        case LimitMeasure::dry_t:
+            return Measure::dry_t;
+        default:
+            return std::nullopt;
+    }
+}
+
+Scope scope_from(const nlohmann::json& body) {
+    Scope scope;
+    if (!body.contains("applies")) return scope;
+    const auto& applies = body.at("applies");
+    if (applies.value("activity", "both") == "dredge") scope.activity = Activity::dredge;
+    scope.claims = names(applies, "claims");
+    scope.grounds = names(applies, "grounds");
+    scope.cells = names(applies, "cells");
+    scope.materials = names(applies, "materials");
+    scope.classes = names(applies, "classes");
+    scope.plant = names(applies, "plant");
+    return scope;
+}
+
 Checked<Quantity> quantity_from(const Condition& condition, const Zone& zone) {
     try {
         const auto body = condition.body.empty() ? json::object() : json::parse(condition.body);
@@ -121,9 +136,12 @@ Checked<Quantity> quantity_from(const Condition& condition, const Zone& zone) {
         read_reserve(body, zone, quantity);
         if (body.contains("warn_at")) quantity.warn_at = body.at("warn_at").get<std::vector<double>>();
         return quantity;
+    } catch (const json::exception&) {
+        return Refusal{"condition-does-not-read", "condition " + condition.condition,
+                       "its members do not read", "see docs/conditions.md"};
     } catch (const std::exception& error) {
         return Refusal{"condition-does-not-read", "condition " + condition.condition,
-                       std::string("its members do not read: ") + error.what(), "see docs/conditions.md"};
+                       std::string("its member does not read: ") + error.what(), "see docs/conditions.md"};
     }
 }
 

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <nlohmann/json_fwd.hpp>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "model/consent/window.h"
 #include "model/unit/checked.h"
+#include "model/volume/method.h"
 
 namespace spoilbook {
 
@@ -43,6 +45,12 @@ struct Quantity {
     std::optional<Reserve> reserve;
     std::vector<double> warn_at;
 };
+
+/// The measure as one of a load's amounts; nothing for trips, days and hours.
+std::optional<Measure> measure_of(const Quantity& quantity);
+
+/// The member `applies` of a condition of any kind. Throws json's exceptions where it does not read.
+Scope scope_from(const nlohmann::json& body);
 
 /// Reads the members of a condition of kind quantity. Times without an offset are read in `zone`. The members
 /// were checked when the condition entered the book; what still does not read is refused.

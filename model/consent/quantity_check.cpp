@@ -7,6 +7,8 @@
 #include <set>
 
 #include "model/consent/limit.h"
+#include "model/consent/quantity_text.h"
+#include "model/consent/rolling_turns.h"
 
 namespace spoilbook {
 
@@ -20,144 +22,169 @@ CheckReason outcome(CheckState state, std::string why, std::optional<Instant> un
     return reason;
 }
 
+std::string over_text(const Quantity& quantity, double used, double limit, const std::string& member) {
+    const int decimals = adding_of(quantity) == Adding::distinct ? 0 : 1;
+    const double scale = shown_scale(quantity);
+    return fmt::format("with this load {:.{}f} of {:.{}f} {} would be used{}",
+                       rounded_up(used * scale, decimals), decimals, limit * scale, decimals,
+                       unit_text(quantity), member.empty() ? "" : " for " + member);
+}
+
 }  // namespace
 
 QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, const Quantity& quantity,
                              const Id& load, Instant at)
     : season_(ledger.season()), quantity_(quantity), at_(at) {
+    std::optional<std::uint32_t> number;
     for (const auto& line : ledger.released()) {
-        if (line.load != nullptr && line.load->id == load) load_number_ = line.load_number;
+        if (line.load != nullptr && line.load->id == load) number = line.load_number;
     }
     const Consent* consent = season_.consents.find(condition.consent);
     if (consent != nullptr) consent_ = *consent;
     members_ = members_of(quantity, season_);
-    counts_ = counts_of(quantity, members_, condition, ledger);
+    for (auto& count : counts_of(quantity, members_, condition, ledger)) {
+        if (!count.opening && count.load == number && count.at == at)
+            own_.push_back(std::move(count));
+        else if (count.at <= at && quantity.window.kind != WindowKind::trip)
+            others_.push_back(std::move(count));
+    }
+    unplaced_ = quantity.each_of != EachOf::none &&
+                std::any_of(own_.begin(), own_.end(), [](const Count& count) { return count.member < 0; });
     window_ = window_at(quantity.window, consent_, season_, at);
 }
 
-bool QuantityCheck::own(const Count& count) const {
-    return !count.opening && count.load == load_number_ && count.at == at_;
+/// What the window at the planned instant holds without the load. The window must be.
+Sweep QuantityCheck::sweep() const {
+    Sweep others(others_, static_cast<int>(members_.size()), adding_of(quantity_));
+    others.move_to(at_, *window_);
+    return others;
 }
 
-/// Used in the window that holds t; the planned load counts at t wherever t is, all else where it stands.
-double QuantityCheck::used(int member, Instant t, bool with_own) const {
-    const auto window = window_at(quantity_.window, consent_, season_, t);
-    if (!window) return 0;
-    std::vector<Count> held;
-    for (const auto& count : counts_) {
-        const bool trip_window = quantity_.window.kind == WindowKind::trip;
-        if (own(count) ? !with_own : trip_window) continue;
-        held.push_back(count);
-        if (own(count))
-            held.back().at = t;
-        else if (count.at > at_)
-            held.pop_back();
+/// What the load adds to a member when it is released at t.
+double QuantityCheck::added(const Sweep& others, int member, Instant t, Own own) const {
+    double sum = 0;
+    std::set<std::uint32_t> keys;
+    for (const auto& count : own_) {
+        const bool moves = own.moved_to && (!unplaced_ || count.member < 0);
+        if (!own.in || (moves ? *own.moved_to : count.member) != member) continue;
+        if (adding_of(quantity_) == Adding::amounts)
+            sum += count.amount.value;
+        else
+            keys.insert(quantity_.measure == LimitMeasure::days ? day_key(season_.zone.day_of(t))
+                                                                : count.key);
     }
-    std::stable_sort(held.begin(), held.end(), [](const Count& a, const Count& b) { return a.at < b.at; });
-    const auto total = [&](int of) { return used_in(held, of, adding_of(quantity_), *window, t).used.value; };
-    const double years = quantity_.window.kind == WindowKind::mean ? quantity_.window.n : 1;
-    if (!quantity_.share_of_total) return total(member) / years;
-    double of = quantity_.of_value.value_or(0);
-    if (quantity_.of_floor) {
+    for (const auto key : keys)
+        sum += others.holds(member, key) ? 0 : 1;
+    return sum;
+}
+
+UsedOf QuantityCheck::used(const Sweep& others, int member, Instant t, Own own) const {
+    double total = 0;
+    if (quantity_.share_of_total) {
+        total = others.total();
         for (int i = -1; i < static_cast<int>(members_.size()); ++i)
-            of += total(i);
+            total += added(others, i, t, own);
     }
-    return of > 0 && of >= quantity_.of_floor.value_or(0) ? total(member) / of : 0;
+    return used_of(quantity_, others.of(member) + added(others, member, t, own), total);
 }
 
-std::optional<double> QuantityCheck::limit_of(Instant t) const {
-    return limit_at(quantity_, t);
+/// Whether the load, released at t, would meet the limit. Moves the sweep to t.
+bool QuantityCheck::fits(Sweep& others, int member, Instant t, Own own) const {
+    const auto limit = limit_at(quantity_, t);
+    const auto window = window_at(quantity_.window, consent_, season_, t);
+    if (!limit || !window || !window->counts(t, t)) return true;
+    others.move_to(t, *window);
+    const auto part = used(others, member, t, own);
+    return !part.judged || !exceeds(part.used, *limit);
+}
+
+/// For a share of the total so far every load matters: with it the total may pass the floor.
+bool QuantityCheck::unknown(int member) const {
+    const bool all = quantity_.share_of_total && !quantity_.of_value;
+    const auto matters = [&](const Count& count) {
+        return count.unknown && (all || count.member == member) && window_->counts(count.at, at_);
+    };
+    return std::any_of(others_.begin(), others_.end(), matters) ||
+           std::any_of(own_.begin(), own_.end(), matters);
 }
 
 CheckReason QuantityCheck::judge(int member) const {
-    const auto limit = limit_of(at_);
+    const auto limit = limit_at(quantity_, at_);
     if (!limit) return outcome(CheckState::clear, "");
-    const double total = used(member, at_, true);
-    if (exceeds(total, *limit)) {
-        const std::string what = member < 0 ? "" : " for " + members_[static_cast<std::size_t>(member)].name;
-        return outcome(CheckState::hold,
-                       fmt::format("with this load {:.1f} of {:.1f} would be used{}", total, *limit, what),
-                       until(member));
+    const auto part = used(sweep(), member, at_, {});
+    if (part.judged && exceeds(part.used, *limit)) {
+        const std::string name = member < 0 ? "" : members_[static_cast<std::size_t>(member)].name;
+        return outcome(CheckState::hold, over_text(quantity_, part.used, *limit, name), until(member, {}));
     }
-    const bool unknown = std::any_of(counts_.begin(), counts_.end(), [&](const Count& count) {
-        return count.unknown && count.member == member && window_->counts(count.at, at_);
-    });
-    if (unknown) return outcome(CheckState::cannot_tell, "a load that counts cannot be valued");
+    if (unknown(member)) return outcome(CheckState::cannot_tell, "a load that counts cannot be valued");
     return outcome(CheckState::clear, "");
 }
 
+/// It is not said which member the load goes to: it holds only where none has room.
+CheckReason QuantityCheck::judge_unplaced() const {
+    const std::string each = each_of_text(quantity_.each_of);
+    if (!due_member().empty())
+        return outcome(CheckState::cannot_tell, "it is not said which " + each + " it goes to");
+    std::optional<Instant> first;
+    for (int i = 0; i < static_cast<int>(members_.size()); ++i) {
+        const auto ends = until(i, {true, i});
+        if (ends && (!first || *ends < *first)) first = ends;
+    }
+    return outcome(CheckState::hold, "no " + each + " has room for this load", first);
+}
+
 CheckReason QuantityCheck::reason() const {
-    std::set<int> own_members;
-    for (const auto& count : counts_) {
-        if (own(count)) own_members.insert(count.member);
-    }
-    if (own_members.empty() || !window_ || !window_->counts(at_, at_)) return outcome(CheckState::clear, "");
-    const bool unplaced = quantity_.each_of != EachOf::none && own_members.count(-1) > 0;
     CheckReason worst = outcome(CheckState::clear, "");
-    if (unplaced) {
-        // Not said which: it holds only where none has room.
-        const bool room = !due_member().empty();
-        worst = room ? outcome(CheckState::cannot_tell,
-                               "it is not said which " + each_of_text(quantity_.each_of) + " it goes to")
-                     : outcome(CheckState::hold,
-                               "no " + each_of_text(quantity_.each_of) + " has room for this load");
-    }
+    if (own_.empty() || !window_ || !window_->counts(at_, at_)) return worst;
+    if (unplaced_) worst = judge_unplaced();
+    std::set<int> own_members;
+    for (const auto& count : own_)
+        own_members.insert(count.member);
     for (const int member : own_members) {
-        if (unplaced && member < 0) continue;
+        if (unplaced_ && member < 0) continue;
         auto judged = judge(member);
         if (judged.state > worst.state) worst = std::move(judged);
     }
     return worst;
 }
 
-double QuantityCheck::own_amount() const {
-    double amount = 0;
-    for (const auto& count : counts_) {
-        if (own(count)) amount += adding_of(quantity_) == Adding::distinct ? 1 : count.amount.value;
-    }
-    return amount;
-}
-
 std::string QuantityCheck::due_member() const {
-    const auto limit = limit_of(at_);
-    const double of = quantity_.share_of_total && quantity_.of_value ? *quantity_.of_value : 1;
+    if (!window_) return "";
+    const auto limit = limit_at(quantity_, at_);
+    const auto others = sweep();
     std::string due;
     double least = 0;
-    for (std::size_t i = 0; i < members_.size(); ++i) {
-        const double before = used(static_cast<int>(i), at_, false);
-        const bool fits = !limit || !exceeds(before + own_amount() / of, *limit);
-        if (!fits || (!due.empty() && before >= least)) continue;
-        due = members_[i].name;
+    for (int i = 0; i < static_cast<int>(members_.size()); ++i) {
+        const double before = used(others, i, at_, {false, std::nullopt}).used;
+        const auto after = used(others, i, at_, {true, i});
+        const bool room = !limit || !after.judged || !exceeds(after.used, *limit);
+        if (!room || (!due.empty() && before >= least)) continue;
+        due = members_[static_cast<std::size_t>(i)].name;
         least = before;
     }
     return due;
 }
 
-std::optional<Instant> QuantityCheck::until(int member) const {
-    const bool rolls =
-        quantity_.window.kind == WindowKind::rolling || quantity_.window.kind == WindowKind::mean;
-    if (!rolls) {
-        const bool ends = window_->end && *window_->end > at_;
-        return ends ? window_->end : std::nullopt;
+/// The instants after the plan at which the limit may let the load go, ascending.
+std::vector<Instant> QuantityCheck::turns() const {
+    std::vector<Instant> turns;
+    const auto kind = quantity_.window.kind;
+    if (kind == WindowKind::rolling || kind == WindowKind::mean)
+        turns = rolling_turns(quantity_.window, season_, others_, at_);
+    else if (window_->end && *window_->end > at_)
+        turns.push_back(*window_->end);
+    const auto unlocked = quantity_.reserve ? quantity_.reserve->unlocked_on : std::nullopt;
+    if (unlocked && *unlocked > at_) turns.push_back(*unlocked);
+    std::sort(turns.begin(), turns.end());
+    return turns;
+}
+
+std::optional<Instant> QuantityCheck::until(int member, Own own) const {
+    auto others = sweep();
+    for (const auto turn : turns()) {
+        if (fits(others, member, turn, own)) return turn;
     }
-    const auto fits = [&](Instant t) {
-        const auto limit = limit_of(t);
-        return !limit || !exceeds(used(member, t, true), *limit);
-    };
-    // Nothing new comes in after the plan, so that what is used only falls: the first instant can be halved
-    // for.
-    Instant no = at_;
-    Instant yes = at_ + 1;
-    for (std::int64_t step = ms_per_day; !fits(yes); step *= 2) {
-        no = yes;
-        yes = at_ + step;
-        if (step > 40 * 366 * ms_per_day) return std::nullopt;
-    }
-    while (yes - no > 1) {
-        const Instant middle = no + (yes - no) / 2;
-        (fits(middle) ? yes : no) = middle;
-    }
-    return yes;
+    return std::nullopt;
 }
 
 }  // namespace spoilbook

@@ -3,6 +3,8 @@
 
 #include "model/consent/count_list.h"
 #include "model/consent/release_check.h"
+#include "model/consent/sweep.h"
+#include "model/consent/used_of.h"
 
 namespace spoilbook {
 
@@ -12,27 +14,38 @@ class QuantityCheck {
     QuantityCheck(const Ledger& ledger, const Condition& condition, const Quantity& quantity, const Id& load,
                   Instant at);
 
-    /// Clear where the load is outside the limit's scope or fits; hold where it does not, until its window's
-    /// next start, or for a rolling window until enough has left it; cannot tell where an amount is unknown.
+    /// Clear where the load is outside the limit's scope or fits; hold where it does not, until the first
+    /// instant at which it would (its window's next start, or when enough has left a rolling window; nothing
+    /// where the load alone is too much); cannot tell where an amount is unknown.
     [[nodiscard]] CheckReason reason() const;
     /// The member with the least in the window that still has room for the load; empty: none.
     [[nodiscard]] std::string due_member() const;
 
  private:
-    [[nodiscard]] bool own(const Count& count) const;
-    [[nodiscard]] double used(int member, Instant t, bool with_own) const;
-    [[nodiscard]] double own_amount() const;
-    [[nodiscard]] std::optional<double> limit_of(Instant t) const;
+    /// Under which member the planned load is taken to count: where it stands, elsewhere, or nowhere.
+    struct Own {
+        bool in = true;
+        std::optional<int> moved_to;
+    };
+
+    [[nodiscard]] Sweep sweep() const;
+    [[nodiscard]] double added(const Sweep& others, int member, Instant t, Own own) const;
+    [[nodiscard]] UsedOf used(const Sweep& others, int member, Instant t, Own own) const;
+    [[nodiscard]] bool fits(Sweep& others, int member, Instant t, Own own) const;
+    [[nodiscard]] bool unknown(int member) const;
     [[nodiscard]] CheckReason judge(int member) const;
-    [[nodiscard]] std::optional<Instant> until(int member) const;
+    [[nodiscard]] CheckReason judge_unplaced() const;
+    [[nodiscard]] std::optional<Instant> until(int member, Own own) const;
+    [[nodiscard]] std::vector<Instant> turns() const;
 
     const Season& season_;
     const Quantity& quantity_;
     Instant at_;
-    std::uint32_t load_number_ = 0;
     Consent consent_;
     std::vector<Member> members_;
-    std::vector<Count> counts_;
+    std::vector<Count> own_;     ///< of the planned load
+    std::vector<Count> others_;  ///< all else up to the plan; nothing where each trip stands alone
+    bool unplaced_ = false;      ///< part of the load names no member
     std::optional<Window> window_;
 };
 

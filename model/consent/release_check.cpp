@@ -9,6 +9,7 @@
 #include "model/consent/limit.h"
 #include "model/consent/place_rule.h"
 #include "model/consent/quantity_check.h"
+#include "model/consent/scope_filter.h"
 #include "model/consent/time_rule.h"
 
 namespace spoilbook {
@@ -39,10 +40,15 @@ class Checker {
 
  private:
     void judge(const Condition& condition) {
-        const auto body = json::parse(condition.body.empty() ? "{}" : condition.body, nullptr, false);
-        if (body.is_discarded())
-            return add(condition,
-                       {nullptr, nullptr, CheckState::cannot_tell, std::nullopt, "its members do not read"});
+        try {
+            judge_body(condition, json::parse(condition.body.empty() ? "{}" : condition.body));
+        } catch (const json::exception&) {
+            add(condition,
+                {nullptr, nullptr, CheckState::cannot_tell, std::nullopt, "its members do not read"});
+        }
+    }
+
+    void judge_body(const Condition& condition, const json& body) {
         if (condition.kind == "quantity")
             judge_quantity(condition);
         else if (!applies(body))
@@ -59,7 +65,27 @@ class Checker {
         if (reason.state == CheckState::clear) return;
         reason.condition = &condition;
         reason.consent = season_.consents.find(condition.consent);
+        if (reason.state == CheckState::hold) reason.until = end_of_hold(condition, reason.until);
         check_.reasons.push_back(std::move(reason));
+    }
+
+    /// A version holds no longer than it is in force; from then on the next one judges, if there is one.
+    [[nodiscard]] std::optional<Instant> end_of_hold(const Condition& condition,
+                                                     std::optional<Instant> until) const {
+        if (!condition.to || (until && *until <= *condition.to)) return until;
+        PlannedRelease then = planned_;
+        then.at = *condition.to;
+        for (const auto& next : season_.conditions.rows()) {
+            const bool follows = next.consent == condition.consent && next.condition == condition.condition &&
+                                 in_force(next, then.at);
+            if (!follows) continue;
+            Checker checker(season_, then);
+            checker.judge(next);
+            for (const auto& reason : checker.check_.reasons) {
+                if (reason.state == CheckState::hold) return reason.until;
+            }
+        }
+        return condition.to;
     }
 
     void judge_quantity(const Condition& condition) {
@@ -74,25 +100,21 @@ class Checker {
             check_.due_cell = check.due_member();
     }
 
-    /// Whether a condition of another kind is about this release at all.
+    /// Whether a condition of another kind is about this release at all, or may be.
     [[nodiscard]] bool applies(const json& body) const {
-        if (!body.contains("applies")) return true;
-        const auto& scope = body.at("applies");
-        if (scope.value("activity", "both") == "dredge") return false;
-        const Trip* trip = what_if_.season.trips.find(what_if_.trip);
-        const Load* load = season_.loads.find(planned_.load);
-        return named(scope, "grounds", season_.grounds.find(trip->ground), &Ground::ground) &&
-               named(scope, "cells", season_.cells.find(trip->cell), &Cell::cell) &&
-               named(scope, "materials", season_.materials.find(load->material), &Material::material) &&
-               named(scope, "plant", season_.barges.find(load->barge), &Barge::name);
-    }
-
-    /// True where the list is empty, holds the row's name, or the row is not known: then it may apply.
-    template <class R>
-    static bool named(const json& scope, const char* list, const R* row, std::string R::*name) {
-        if (!scope.contains(list) || scope.at(list).empty() || row == nullptr) return true;
-        const auto names = scope.at(list).get<std::vector<std::string>>();
-        return std::find(names.begin(), names.end(), row->*name) != names.end();
+        if (body.contains("applies") && body.at("applies").value("activity", "both") == "dredge")
+            return false;
+        const Scope scope = scope_from(body);
+        const ScopeFilter filter(scope, season_, true);
+        for (const auto& line : ledger_.released()) {
+            if (line.release->trip->id != what_if_.trip) continue;
+            const auto& parts = line.figures->parts;
+            return filter.takes(line) &&
+                   (!filter.by_part() || std::any_of(parts.begin(), parts.end(), [&](const LoadPart& part) {
+                       return filter.takes(part, planned_.at);
+                   }));
+        }
+        return true;
     }
 
     [[nodiscard]] std::optional<EastNorth> place() const {

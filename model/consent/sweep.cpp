@@ -59,6 +59,11 @@ double Sweep::total() const {
     return static_cast<double>(sum);
 }
 
+bool Sweep::holds(int member, std::uint32_t key) const {
+    const auto& held = sums_[static_cast<std::size_t>(member + 1)].times_held;
+    return key < held.size() && held[key] > 0;
+}
+
 Used used_in(const std::vector<Count>& counts, int member, Adding adding, const Window& window, Instant t) {
     Total total;
     RandomParts random;

@@ -24,6 +24,8 @@ class Sweep {
     /// Total of one member (-1: what has none; for a limit without members that is all of it).
     [[nodiscard]] double of(int member) const;
     [[nodiscard]] double total() const;
+    /// Whether a trip or day of that number is in for the member.
+    [[nodiscard]] bool holds(int member, std::uint32_t key) const;
 
  private:
     struct MemberSum {

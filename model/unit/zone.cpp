@@ -60,6 +60,17 @@ Instant Zone::instant(const WallTime& wall) const {
     return Instant{absl::ToUnixMillis(info.pre)} + wall.millisecond;
 }
 
+Instant Zone::later_instant(const WallTime& wall) const {
+    const auto info = impl_->zone.At(civil(wall));
+    return Instant{absl::ToUnixMillis(info.post)} + wall.millisecond;
+}
+
+std::optional<Instant> Zone::next_change(Instant at) const {
+    absl::TimeZone::CivilTransition change;
+    if (!impl_->zone.NextTransition(absl::FromUnixMillis(at.utc_ms), &change)) return std::nullopt;
+    return Instant{absl::ToUnixMillis(impl_->zone.At(change.to).trans)};
+}
+
 Occurs Zone::occurs(const WallTime& wall) const {
     using Kind = absl::TimeZone::TimeInfo;
     switch (impl_->zone.At(civil(wall)).kind) {

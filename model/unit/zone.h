@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -48,6 +49,11 @@ class Zone {
     /// before the gap, one that happens twice the earlier (consent-rules.md).
     [[nodiscard]] Instant instant(const WallTime& wall) const;
     [[nodiscard]] Occurs occurs(const WallTime& wall) const;
+    /// The same where the wall time happens twice: the later. (Where it does not exist: with the offset after
+    /// the gap.)
+    [[nodiscard]] Instant later_instant(const WallTime& wall) const;
+    /// The first instant after `at` at which the clocks are changed; nothing where they never are again.
+    [[nodiscard]] std::optional<Instant> next_change(Instant at) const;
     /// The first instant of a local day (its midnight, or what stands for it where clocks skip midnight).
     [[nodiscard]] Instant day_start(Day day) const;
     [[nodiscard]] Day day_of(Instant at) const { return wall(at).day; }

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Limits: windows, what is used, first over, and the members that each row must hold."""
-from trade import CONDITIONS, CONSENT, Trade, season
+from trade import CONDITIONS, CONSENT, Trade, changed, season
 
 SEASON = season()
 KEYS = ("consent", "condition", "quantity", "window_start", "window_end", "limit", "used", "used_u", "headroom",
@@ -27,6 +27,13 @@ class Limits(Trade):
         self.assertAlmostEqual(630, row["used"], delta=1e-6)
         self.assertAlmostEqual(-130, row["headroom"], delta=1e-6)
         self.assertGreater(row["p_over"], 0.9)
+
+    def test_hours_that_nobody_recorded_are_not_zero(self):
+        self.new(consents_json=under({"measure": "hours", "value": 10}),
+                 trips_csv=changed(SEASON["trips.csv"], "T-2", release_start=""))
+        row = self.limits(*END)["1"]
+        self.assertEqual((1, None), (row["unknown"], row["p_over"]))
+        self.assertAlmostEqual(16 / 60, row["used"], delta=1e-6)
 
     def test_first_over_is_the_release_that_passed_the_limit(self):
         self.new()

@@ -1,5 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The release check: every condition for one load at one planned release; it never says that a barge may sail."""
+import os
+
 from trade import CONDITIONS, CONSENT, Trade, season
 
 SEASON = season()
@@ -11,6 +13,8 @@ NIGHT = {"condition": "16", "kind": "time", "applies": {"activity": "release"}, 
 
 class ReleaseCheck(Trade):
     def under(self, *conditions, **changes):
+        if os.path.exists(self.book):
+            os.remove(self.book)
         self.new(consents_json={"consents": [dict(CONSENT, conditions=list(conditions))]}, **changes)
 
     def check(self, at=TUESDAY, *words, load="L-4"):
@@ -121,6 +125,58 @@ class ReleaseCheck(Trade):
         self.under(dict(NIGHT, applies={"materials": ["clay"]}))
         self.assertEqual("clear", self.check("2025-11-03T22:00")["verdict"])
         self.assertEqual("hold", self.check("2025-11-03T22:00", load="L-3")["verdict"])
+
+    def test_a_condition_for_another_claim_class_or_tug_does_not_hold_this_load(self):
+        # L-4 was fed from Q2; L-3 is said to go behind Skua.
+        asked = {"Q1": ("L-4", {"claims": ["Q1"]}), "Q2": ("L-4", {"claims": ["Q2"]}),
+                 "Skua": ("L-3", {"plant": ["Skua"]}), "Tuatua": ("L-3", {"plant": ["Tuatua"]}),
+                 "other": ("L-3", {"plant": ["Pipi"]})}
+        for name, (load, applies) in asked.items():
+            with self.subTest(name):
+                self.under(dict(NIGHT, applies=applies))
+                self.assertEqual("clear" if name in ("Q1", "other") else "hold",
+                                 self.check("2025-11-03T22:00", load=load)["verdict"])
+
+    def test_a_hold_ends_with_its_condition_or_with_the_version_after_it(self):
+        day = {"condition": "18", "kind": "time", "mode": "forbid", "dates": ["01-01..12-31"]}
+        self.under(dict(day, to="2025-11-05"))
+        self.assertEqual("2025-11-05T00:00:00+13:00", self.reason("18", TUESDAY)["until"])
+        self.under(dict(day, to="2025-11-05"), dict(day, dates=["11-01..11-08"], **{"from": "2025-11-05"}))
+        self.assertEqual("2025-11-09T00:00:00+13:00", self.reason("18", TUESDAY)["until"])
+        self.under(dict(CONDITIONS[0], value=700, window={"kind": "rolling", "n": 30, "unit": "days"}, to="2025-11-09"))
+        self.assertEqual("2025-11-09T00:00:00+13:00", self.reason("1", TUESDAY)["until"])
+
+    def test_a_load_too_large_for_any_window_is_held_by_no_window_that_ends(self):
+        self.under(dict(CONDITIONS[1], value=159))
+        self.assertEqual(("hold", None), tuple(self.reason("2", TUESDAY)[k] for k in ("state", "until")))
+
+    def test_a_hold_ends_when_its_reserve_is_unlocked(self):
+        reserve = {"value": 300, "unlocked_by": {"on": "2025-11-20", "by": "Tern Council", "letter": "x"}}
+        self.under(dict(CONDITIONS[0], value=1000, reserve=reserve))
+        self.assertEqual("2025-11-20T00:00:00+13:00", self.reason("1", TUESDAY)["until"])
+
+    def test_a_mean_over_years_is_a_share_of_a_stated_volume_by_the_year(self):
+        # 630 + 160 in three years: 263.3 a year of 1000.
+        limit = {k: v for k, v in CONDITIONS[0].items() if k != "value"}
+        mean = dict(limit, window={"kind": "mean", "years": 3}, of=1000)
+        self.under(dict(mean, share_of_total=0.27))
+        self.assertEqual("clear", self.check()["verdict"])
+        self.under(dict(mean, share_of_total=0.26))
+        self.assertIn("26.4 of 26.0 % would be used", self.reason("1", TUESDAY)["why"])
+
+    def test_with_a_share_of_the_total_so_far_a_cell_is_due(self):
+        # W has 240 and E 390 of 630; with 160 more W would have 400 of 790, E 550.
+        limit = {k: v for k, v in CONDITIONS[0].items() if k != "value"}
+        share = dict(limit, each_of="cell", of={"floor": 100})
+        self.under(dict(share, share_of_total=0.55))
+        said = self.check()
+        self.assertEqual(("W", "cannot_tell"), (said["due_cell"], said["verdict"]))
+        self.under(dict(share, share_of_total=0.5))
+        self.assertEqual((None, "hold"), tuple(self.check()[k] for k in ("due_cell", "verdict")))
+
+    def test_the_clocks_going_forward_may_open_the_hours(self):
+        self.under({"condition": "16", "kind": "time", "mode": "allow", "hours": ["02:30..04:00"]})
+        self.assertEqual("2025-09-28T03:00:00+13:00", self.reason("16", "2025-09-28T01:00")["until"])
 
     def test_the_sea_is_the_last_observation_not_older_than_three_hours(self):
         self.under(CONDITIONS[4], observations_csv="time,place,wave_height_m\n2025-11-03T17:00+13:00,quay,2.5\n")

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/consent/quantity_text.h"
+
+#include <cmath>
+
+namespace spoilbook {
+
+namespace {
+
+constexpr double slack = 1e-6;
+
+}  // namespace
+
+std::string unit_text(const Quantity& quantity) {
+    if (quantity.share_of_total) return "%";
+    switch (quantity.measure) {
+        case LimitMeasure::in_situ_m3:
+            return "m³ in situ";
+        case LimitMeasure::hopper_m3:
+            return "m³ hopper";
+        case LimitMeasure::wet_t:
+            return "t wet";
+        case LimitMeasure::dry_t:
+            return "t dry";
+        default:
+            return measure_text(quantity.measure);
+    }
+}
+
+double shown_scale(const Quantity& quantity) {
+    return quantity.share_of_total ? 100 : 1;
+}
+
+int shown_decimals(const Quantity& quantity) {
+    return quantity.share_of_total || quantity.measure == LimitMeasure::hours ? 1 : 0;
+}
+
+double rounded_up(double value, int decimals) {
+    const double step = std::pow(10, decimals);
+    return std::ceil(value * step - slack) / step + 0.0;
+}
+
+double rounded_down(double value, int decimals) {
+    const double step = std::pow(10, decimals);
+    return std::floor(value * step + slack) / step + 0.0;
+}
+
+}  // namespace spoilbook

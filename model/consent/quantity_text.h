@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/consent/quantity.h"
+
+namespace spoilbook {
+
+/// A limit's unit with its basis, as people read it: "m³ in situ"; "%" for a share.
+std::string unit_text(const Quantity& quantity);
+/// What a figure of the limit is multiplied by to be in that unit: 100 for a share.
+double shown_scale(const Quantity& quantity);
+/// Digits after the point: one for a share and for hours, else none.
+int shown_decimals(const Quantity& quantity);
+
+/// Used is shown rounded up, headroom down; but for a millionth of the last digit, which sums of thousands of
+/// loads lose in binary digits.
+double rounded_up(double value, int decimals);
+double rounded_down(double value, int decimals);
+
+}  // namespace spoilbook

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/consent/scope_filter.h"
+
+namespace spoilbook {
+
+bool ScopeFilter::takes(const LedgerLine& line) const {
+    if (scope_.activity == Activity::release) {
+        if (!takes(scope_.grounds, season_.grounds, line.ground, &Ground::ground)) return false;
+        if (!takes(scope_.cells, season_.cells, line.cell, &Cell::cell)) return false;
+    }
+    const Id material = line.load != nullptr ? line.load->material : Id{};
+    return takes(scope_.materials, season_.materials, material, &Material::material) && takes_plant(line);
+}
+
+bool ScopeFilter::takes(const LoadPart& part, Instant at) const {
+    return takes(scope_.claims, season_.claims, part.claim, &Claim::claim) &&
+           (scope_.classes.empty() || takes_class(part, at));
+}
+
+bool ScopeFilter::takes_plant(const LedgerLine& line) const {
+    if (scope_.plant.empty()) return true;
+    const Id barge = line.load != nullptr ? line.load->barge : Id{};
+    if (takes(scope_.plant, season_.barges, barge, &Barge::name)) return true;
+    if (line.release == nullptr) return false;
+    const Id tug = line.release->trip->tug;
+    const auto& tugs = season_.tugs.rows();
+    const bool names_a_tug = std::any_of(tugs.begin(), tugs.end(),
+                                         [this](const Tug& row) { return listed(scope_.plant, row.name); });
+    // A tug that is not known yet can only be one where the condition names a tug.
+    return (tug || names_a_tug) && takes(scope_.plant, season_.tugs, tug, &Tug::name);
+}
+
+bool ScopeFilter::takes_class(const LoadPart& part, Instant at) const {
+    bool classed = false;
+    for (const auto& found : season_.suitabilities.rows()) {
+        const bool fits = found.claim == part.claim && (found.material == part.material || !found.material) &&
+                          (!found.from || *found.from <= at) && (!found.to || at < *found.to);
+        if (fits && listed(scope_.classes, found.material_class)) return true;
+        classed = classed || fits;
+    }
+    return !classed && not_known_is_in_;
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <algorithm>
+
+#include "model/consent/ledger.h"
+#include "model/consent/quantity.h"
+
+namespace spoilbook {
+
+/// An empty list means any.
+inline bool listed(const std::vector<std::string>& names, const std::string& name) {
+    return names.empty() || std::find(names.begin(), names.end(), name) != names.end();
+}
+
+/// The name of a row, blank where there is none of that id.
+template <class R>
+std::string name_of(const Shelf<R>& shelf, const Id& id, std::string R::*member) {
+    const R* row = shelf.find(id);
+    return row == nullptr ? "" : row->*member;
+}
+
+/// Which lines of a ledger, and which parts of their loads, are in a condition's scope. What is not known (no
+/// ground named, no tug, a claim that no survey classed) is out of it for what has happened, which can only
+/// be counted under what is known; for a plan `not_known_is_in` takes it in: it may turn out to be.
+class ScopeFilter {
+ public:
+    ScopeFilter(const Scope& scope, const Season& season, bool not_known_is_in = false)
+        : scope_(scope), season_(season), not_known_is_in_(not_known_is_in) {}
+
+    /// Whether it asks for the parts of a load: they are told apart by claim and class.
+    [[nodiscard]] bool by_part() const { return !scope_.claims.empty() || !scope_.classes.empty(); }
+    [[nodiscard]] bool takes(const LedgerLine& line) const;
+    [[nodiscard]] bool takes(const LoadPart& part, Instant at) const;
+
+ private:
+    template <class R>
+    [[nodiscard]] bool takes(const std::vector<std::string>& names, const Shelf<R>& shelf, const Id& id,
+                             std::string R::*member) const {
+        const R* row = shelf.find(id);
+        if (row == nullptr) return names.empty() || not_known_is_in_;
+        return listed(names, row->*member);
+    }
+    [[nodiscard]] bool takes_plant(const LedgerLine& line) const;
+    [[nodiscard]] bool takes_class(const LoadPart& part, Instant at) const;
+
+    const Scope& scope_;
+    const Season& season_;
+    bool not_known_is_in_;
+};
+
+}  // namespace spoilbook
