@@ -80,3 +80,25 @@ TEST_CASE("what is no month is refused", "[calendar]") {
         CHECK(!month_named(Zone::utc(), text));
     }
 }
+
+TEST_CASE("a wall time that happens twice has a later instant, half an hour later where the clocks go so") {
+    // Lord Howe Island: clocks go back by half an hour on 6 April 2025 at 2:00, UTC+11 to UTC+10:30.
+    const Zone zone = *Zone::named("Australia/Lord_Howe");
+    WallTime wall;
+    wall.day = {2025, 4, 6};
+    wall.hour = 1;
+    wall.minute = 45;
+    CHECK(zone.later_instant(wall) - zone.instant(wall) == ms_per_hour / 2);
+    wall.hour = 12;
+    CHECK(zone.later_instant(wall) == zone.instant(wall));
+}
+
+TEST_CASE("the next change of the clocks is the instant itself, and after it comes another") {
+    const Zone zone = *Zone::named("Pacific/Auckland");
+    const Instant midwinter = *parse_instant("2025-07-01T00:00", zone);
+    const Instant change = *parse_instant("2025-09-28T03:00+13:00", zone);
+    CHECK(zone.next_change(midwinter) == change);
+    CHECK(zone.next_change(change - 1) == change);
+    CHECK(zone.next_change(change) == parse_instant("2026-04-05T02:00+12:00", zone).value());
+    CHECK(!Zone::utc().next_change(midwinter));
+}
