@@ -40,6 +40,10 @@ Json limit_json(const LimitState& state, const Zone& zone) {
     row["first_over"] = instant_or_null(state.first_over, zone);
     row["unknown"] = state.unknown;
     row["used_over_years"] = number_or_null(state.used_over_years);
+    if (state.used_as_reported) {
+        row["used_as_reported"] = *state.used_as_reported;
+        row["used_as_restated"] = number_or_null(state.used_as_restated);
+    }
     return row;
 }
 

@@ -145,8 +145,8 @@ class LimitRows {
 
 }  // namespace
 
-std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& condition, Instant as_at,
-                                  Refusals* refusals) {
+std::vector<LimitState> limits_of_as_restated(const Ledger& ledger, const Condition& condition, Instant as_at,
+                                              Refusals* refusals) {
     const auto quantity = quantity_from(condition, ledger.season().zone);
     if (quantity) return LimitRows(ledger, condition, *quantity, as_at).rows();
     if (refusals != nullptr)
@@ -154,11 +154,11 @@ std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& conditi
     return {};
 }
 
-std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals) {
+std::vector<LimitState> limits_as_restated(const Ledger& ledger, Instant as_at, Refusals* refusals) {
     std::vector<LimitState> states;
     for (const auto& condition : ledger.season().conditions.rows()) {
         if (condition.kind != "quantity" || !in_force(condition, as_at)) continue;
-        auto rows = limits_of(ledger, condition, as_at, refusals);
+        auto rows = limits_of_as_restated(ledger, condition, as_at, refusals);
         std::move(rows.begin(), rows.end(), std::back_inserter(states));
     }
     return states;

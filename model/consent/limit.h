@@ -23,6 +23,9 @@ struct LimitState {
     std::optional<Instant> first_over;
     std::size_t unknown = 0;  ///< loads that no method can value
     double of_total = 0;      ///< for a share: what it is a share of
+    /// With the factors that the authority had accepted, and with those in force in the book; nothing where
+    /// both readings are one. `used` is the stricter.
+    std::optional<double> used_as_reported, used_as_restated;
 
     [[nodiscard]] std::optional<double> headroom() const {
         return limit ? std::optional(*limit - used) : std::nullopt;
@@ -40,10 +43,16 @@ Adding adding_of(const Quantity& quantity);
 
 /// Every limit of the season in force at `as_at`, a row a condition and member, in the order of the book.
 /// Counts what had happened by `as_at`, both ends included; knows no clock.
-/// A condition that does not read is left out and refused in `refusals`.
+/// A condition that does not read is left out and refused in `refusals`. While a revised factor waits for the
+/// authority, each limit is worked out as reported and as restated and the stricter one judged: the higher
+/// used, of an at_least the lower; the earlier first_over.
 std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals = nullptr);
-/// The rows of one condition of kind quantity, in force or not.
+/// The same with the factors in force in the book alone, accepted or not.
+std::vector<LimitState> limits_as_restated(const Ledger& ledger, Instant as_at, Refusals* refusals = nullptr);
+/// The rows of one condition of kind quantity, in force or not, judged like limits_at.
 std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& condition, Instant as_at,
                                   Refusals* refusals = nullptr);
+std::vector<LimitState> limits_of_as_restated(const Ledger& ledger, const Condition& condition, Instant as_at,
+                                              Refusals* refusals = nullptr);
 
 }  // namespace spoilbook

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "model/consent/as_reported.h"
 #include "model/consent/limit.h"
 #include "model/consent/place_rule.h"
 #include "model/consent/quantity_check.h"
@@ -190,6 +191,34 @@ void complete(const Season& season, PlannedRelease& planned) {
     if (!planned.ground && cell != nullptr) planned.ground = cell->ground;
 }
 
+CheckReason* same_condition(std::vector<CheckReason>& reasons, const CheckReason& reason) {
+    const auto found = std::find_if(reasons.begin(), reasons.end(), [&](const CheckReason& other) {
+        return other.condition->id == reason.condition->id;
+    });
+    return found == reasons.end() ? nullptr : &*found;
+}
+
+/// Whether a holds harder, or longer, than b.
+bool is_stricter(const CheckReason& a, const CheckReason& b) {
+    if (a.state != b.state) return a.state > b.state;
+    return b.until && (!a.until || *a.until > *b.until);
+}
+
+/// The release as reported, `other`, beside the one as restated: of each condition the stricter answer.
+void take_stricter(const ReleaseCheck& other, const Season& season, ReleaseCheck& check) {
+    for (CheckReason reason : other.reasons) {
+        CheckReason* own = same_condition(check.reasons, reason);
+        if (own != nullptr && !is_stricter(reason, *own)) continue;
+        reason.condition = season.conditions.find(reason.condition->id);
+        reason.consent = season.consents.find(reason.condition->consent);
+        if (own != nullptr)
+            *own = std::move(reason);
+        else
+            check.reasons.push_back(std::move(reason));
+    }
+    check.verdict = std::max(check.verdict, other.verdict);
+}
+
 }  // namespace
 
 std::string check_text(CheckState state) {
@@ -208,7 +237,10 @@ Checked<ReleaseCheck> check_release(const Season& season, PlannedRelease planned
     if (season.loads.find(planned.load) == nullptr)
         return Refusal{"no-such-row", "load", "there is no such load", "look its number up"};
     complete(season, planned);
-    return Checker(season, planned).run();
+    auto check = Checker(season, planned).run();
+    if (const auto reported = season_as_reported(season, planned.at))
+        take_stricter(Checker(*reported, planned).run(), season, check);
+    return check;
 }
 
 }  // namespace spoilbook

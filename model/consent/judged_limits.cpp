@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
+#include "model/consent/as_reported.h"
+#include "model/consent/limit.h"
+
+namespace spoilbook {
+
+namespace {
+
+const LimitState* same_limit(const std::vector<LimitState>& states, const LimitState& state) {
+    const auto found = std::find_if(states.begin(), states.end(), [&](const LimitState& other) {
+        return other.condition->id == state.condition->id &&
+               other.member.has_value() == state.member.has_value() &&
+               (!state.member || other.member->name == state.member->name);
+    });
+    return found == states.end() ? nullptr : &*found;
+}
+
+/// The stricter of both: more used of an at_most, less reached of an at_least.
+LimitState judged(const LimitState& restated, const LimitState& reported) {
+    const bool at_most = restated.quantity.at_most;
+    const bool by_reported = at_most ? reported.used > restated.used : reported.used < restated.used;
+    LimitState state = by_reported ? reported : restated;
+    state.condition = restated.condition;
+    state.consent = restated.consent;
+    state.member = restated.member;
+    state.unknown = std::max(restated.unknown, reported.unknown);
+    if (state.unknown > 0) state.p_over.reset();
+    if (restated.first_over && reported.first_over)
+        state.first_over = std::min(*restated.first_over, *reported.first_over);
+    else
+        state.first_over = restated.first_over ? restated.first_over : reported.first_over;
+    if (reported.used != restated.used) {
+        state.used_as_reported = reported.used;
+        state.used_as_restated = restated.used;
+    }
+    return state;
+}
+
+void judge_by(const std::vector<LimitState>& reported, std::vector<LimitState>& states) {
+    for (auto& state : states) {
+        if (const auto* other = same_limit(reported, state)) state = judged(state, *other);
+    }
+}
+
+}  // namespace
+
+std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals) {
+    auto states = limits_as_restated(ledger, as_at, refusals);
+    if (const auto season = season_as_reported(ledger.season(), as_at)) {
+        const Ledger reported(*season);
+        judge_by(limits_as_restated(reported, as_at), states);
+    }
+    return states;
+}
+
+std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& condition, Instant as_at,
+                                  Refusals* refusals) {
+    auto states = limits_of_as_restated(ledger, condition, as_at, refusals);
+    if (const auto season = season_as_reported(ledger.season(), as_at)) {
+        const Ledger reported(*season);
+        judge_by(limits_of_as_restated(reported, condition, as_at), states);
+    }
+    return states;
+}
+
+}  // namespace spoilbook
