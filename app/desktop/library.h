@@ -17,13 +17,16 @@ class BookLibrary : public form::Library {
     BookLibrary(std::string device, std::function<Instant()> clock, MakeDesks make_desks, QString sample,
                 QString own_sample);
 
-    form::OpenedBook open(const QString& path) override;
-    form::OpenedBook create_from_folder(const QString& folder, const QString& path) override;
+    form::Ready open(const QString& path, const GoingOn& going_on) override;
+    form::Ready create_from_folder(const QString& folder, const QString& path,
+                                   const GoingOn& going_on) override;
+    form::Ready take_back(const QString& backup, const QString& path, const GoingOn& going_on) override;
     [[nodiscard]] bool has_sample() const override;
-    form::OpenedBook open_sample() override;
+    form::Ready open_sample(const GoingOn& going_on) override;
 
  private:
-    form::OpenedBook opened(Book book, const QString& why_not);
+    /// Reads all of the book's season here; the rest is quick.
+    form::Ready ready(Book book, const QString& why_not);
 
     std::string device_;
     std::function<Instant()> clock_;

@@ -22,8 +22,12 @@ QString refusals_shown(const Refusals& refusals) {
     return lines.join(u'\n');
 }
 
-BookSession::BookSession(Book book, std::function<Instant()> clock, QString why_not)
-    : book_(std::move(book)), clock_(std::move(clock)), why_not_(std::move(why_not)) {
+BookSession::BookSession(Book book, std::function<Instant()> clock, QString why_not,
+                         std::unique_ptr<Season> season)
+    : book_(std::move(book)),
+      clock_(std::move(clock)),
+      why_not_(std::move(why_not)),
+      season_(std::move(season)) {
     connect(&minute_, &QTimer::timeout, this, &Session::minute_passed);
     minute_.start(int(ms_per_minute));
 }
@@ -156,12 +160,17 @@ QString BookSession::redo() {
                                 }));
 }
 
-QString BookSession::back_up(const QString& to) {
-    try {
-        return refusals_shown(spoilbook::back_up(book_, to.toStdString()).refusals());
-    } catch (const std::exception& error) {
-        return tr("The backup was not made: %1").arg(shown(error.what()));
-    }
+std::function<QString(const GoingOn&)> BookSession::back_up(const QString& to) const {
+    // A reader of its own: the session's book is the screen's thread's.
+    return [from = book_.path(), to](const GoingOn& going_on) {
+        try {
+            const auto book = Book::open_to_read(from);
+            if (!book) return refusals_shown(book.refusals());
+            return refusals_shown(spoilbook::back_up(*book, to.toStdString(), going_on).refusals());
+        } catch (const std::exception& error) {
+            return tr("The backup was not made: %1").arg(shown(error.what()));
+        }
+    };
 }
 
 }  // namespace spoilbook::form

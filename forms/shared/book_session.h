@@ -19,8 +19,9 @@ class BookSession : public Session {
 
  public:
     /// `clock` gives the present time; `why_not` says why the book is open for reading only, empty: it is
-    /// not.
-    BookSession(Book book, std::function<Instant()> clock, QString why_not);
+    /// not. `season`, where it was read already on another thread: the book's, and nothing wrote since.
+    BookSession(Book book, std::function<Instant()> clock, QString why_not,
+                std::unique_ptr<Season> season = nullptr);
 
     [[nodiscard]] const Book& book() const { return book_; }
     /// All that the book holds, read again after each change. The first call throws where the book cannot be
@@ -58,7 +59,7 @@ class BookSession : public Session {
     QString undo() override;
     QString redo() override;
     [[nodiscard]] std::optional<Written> last_written() const override { return written_; }
-    QString back_up(const QString& to) override;
+    [[nodiscard]] std::function<QString(const GoingOn&)> back_up(const QString& to) const override;
 
  private:
     [[nodiscard]] Act act(EntryKind kind, const QString& why) const;

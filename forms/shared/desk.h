@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "forms/shared/session.h"
+#include "model/unit/going_on.h"
 
 class QWidget;
 
@@ -37,17 +38,24 @@ struct OpenedBook {
     QString problem;  ///< empty where there is a session
 };
 
-/// What app/desktop does for the window: the only part that knows files.
+/// What is left to do on the screen's thread once a book has been read on another: making its session and
+/// desks. Called once.
+using Ready = std::function<OpenedBook()>;
+
+/// What app/desktop does for the window: the only part that knows files. All that answers Ready is slow, runs
+/// on any thread, one at a time, and tells `going_on` how far it is.
 class Library {
  public:
     virtual ~Library() = default;
-    virtual OpenedBook open(const QString& path) = 0;
+    virtual Ready open(const QString& path, const GoingOn& going_on) = 0;
     /// Makes a book from a folder of plain files and opens it.
-    virtual OpenedBook create_from_folder(const QString& folder, const QString& path) = 0;
+    virtual Ready create_from_folder(const QString& folder, const QString& path, const GoingOn& going_on) = 0;
+    /// Copies a backup to `path`, checks the copy and opens it. The backup stays as it is.
+    virtual Ready take_back(const QString& backup, const QString& path, const GoingOn& going_on) = 0;
     /// Whether this installation brought the sample book.
     [[nodiscard]] virtual bool has_sample() const = 0;
     /// Opens this person's own copy of it, made when there is none yet.
-    virtual OpenedBook open_sample() = 0;
+    virtual Ready open_sample(const GoingOn& going_on) = 0;
 };
 
 }  // namespace spoilbook::form

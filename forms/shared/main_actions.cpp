@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the window can do by menu and key: each action once.
 #include <QAction>
-#include <QFile>
-#include <QFileInfo>
 #include <QMenu>
 
 #include "forms/shared/cover.h"
@@ -10,16 +8,8 @@
 #include "forms/shared/dividers.h"
 #include "forms/shared/main_window.h"
 #include "forms/shared/message_strip.h"
-#include "forms/shared/save_file.h"
 
 namespace spoilbook::form {
-namespace {
-
-QString book_kinds() {
-    return MainWindow::tr("Books (*.sbook)");
-}
-
-}  // namespace
 
 QAction* MainWindow::add_action(QMenu* menu, const QString& text, const QKeySequence& keys,
                                 void (MainWindow::*does)()) {
@@ -92,55 +82,6 @@ void MainWindow::next_leaf() {
 
 void MainWindow::previous_leaf() {
     if (DeskView* view = desk_view()) view->turn_by(-1);
-}
-
-void MainWindow::ask_open() {
-    choose_file(this, tr("Open a book"), book_kinds(), [this](const QString& path) { open_book(path); });
-}
-
-void MainWindow::open_sample() {
-    close_book();
-    take_in(library_.open_sample());
-}
-
-void MainWindow::ask_new() {
-    choose_folder(this, tr("Which folder holds the plain files?"), [this](const QString& folder) {
-        const QString name = QFileInfo(folder).fileName() + QStringLiteral(".sbook");
-        save_file(
-            this, tr("Where shall the new book lie?"), name, book_kinds(),
-            [this, folder](const QString& path) { take_in(library_.create_from_folder(folder, path)); });
-    });
-}
-
-void MainWindow::ask_restore() {
-    choose_file(this, tr("Which backup?"), book_kinds(), [this](const QString& backup) {
-        const QString name = QFileInfo(backup).completeBaseName() + QStringLiteral("-back.sbook");
-        save_file(this, tr("Under which name shall it be used?"), name, book_kinds(),
-                  [this, backup](const QString& path) {
-                      if (QFile::exists(path) || !QFile::copy(backup, path)) {
-                          strip_->show_message(
-                              Message::error,
-                              tr("%1 could not be written. A name that is not taken yet, in a "
-                                 "folder of yours, is needed.")
-                                  .arg(path));
-                          return;
-                      }
-                      open_book(path);
-                  });
-    });
-}
-
-void MainWindow::ask_backup() {
-    if (!session_) return;
-    const QString name = QFileInfo(session_->path()).completeBaseName() + QStringLiteral("-backup.sbook");
-    save_file(this, tr("Where shall the backup lie?"), name, book_kinds(), [this](const QString& path) {
-        const QString problem = session_ ? session_->back_up(path) : QString();
-        if (problem.isEmpty()) {
-            strip_->show_message(Message::done, tr("Backed up and verified: %1").arg(path));
-        } else {
-            strip_->show_message(Message::error, problem);
-        }
-    });
 }
 
 }  // namespace spoilbook::form

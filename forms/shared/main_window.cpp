@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "forms/shared/as_at_sheet.h"
+#include "forms/shared/busy_overlay.h"
 #include "forms/shared/cover.h"
 #include "forms/shared/desk_view.h"
 #include "forms/shared/dividers.h"
@@ -39,10 +40,13 @@ MainWindow::MainWindow(Library& library, Memory& memory, PaperStyle& style, QWid
       start_(new StartPage(memory, library.has_sample(), pages_)),
       status_(new StatusLine(paper_)),
       sheet_(new Sheet(paper_)),
+      busy_(new BusyOverlay(this)),
       menu_(new QMenu(this)) {
     build();
     connect_cover();
     build_actions();
+    pool_.setMaxThreadCount(1);
+    connect(busy_, &BusyOverlay::stop_asked, this, [this] { *stop_ = true; });
     setWindowTitle(tr("Spoilbook"));
     setAcceptDrops(true);
     // With room for the frame that the desktop puts round it.
@@ -53,6 +57,9 @@ MainWindow::MainWindow(Library& library, Memory& memory, PaperStyle& style, QWid
 }
 
 MainWindow::~MainWindow() {
+    // What works elsewhere tells this window how far it is.
+    if (stop_) *stop_ = true;
+    pool_.waitForDone();
     // The leaves hold on to the session: they go first.
     close_book();
 }
@@ -90,69 +97,13 @@ void MainWindow::connect_cover() {
     connect(start_, &StartPage::restore_pressed, this, &MainWindow::ask_restore);
 }
 
-void MainWindow::open_book(const QString& path) {
-    // The open book is given up first: it may be the same file, and its lock must be free.
-    const QString before = session_ ? session_->path() : QString();
-    close_book();
-    OpenedBook opened = library_.open(path);
-    const QString problem = opened.problem;
-    take_in(std::move(opened));
-    if (!problem.isEmpty() && !before.isEmpty() && before != path) {
-        take_in(library_.open(before));
-        strip_->show_message(Message::error, problem);
-    }
-}
-
-void MainWindow::take_in(OpenedBook opened) {
-    if (!opened.session) {
-        strip_->show_message(Message::error, opened.problem, tr("Open another …"), [this] { ask_open(); });
-        return;
-    }
-    close_book();
-    strip_->dismiss();
-    session_ = std::move(opened.session);
-    connect(session_.get(), &Session::changed, this, &MainWindow::refresh);
-    connect(session_.get(), &Session::trouble, this,
-            [this](const QString& what) { strip_->show_message(Message::error, what); });
-    dividers_->set_desks(opened.desks);
-    for (Desk& desk : opened.desks) {
-        auto* view = new DeskView(std::move(desk), pages_);
-        connect(view, &DeskView::turned, this, &MainWindow::remember_place);
-        pages_->addWidget(view);
-    }
-    memory_.add_recent_book(session_->path());
-    const QString place = memory_.place(session_->path());
-    turn_to(place.section(u'/', 0, 0), place.section(u'/', 1));
-    refresh();
-    if (session_->writable() && session_->person().isEmpty()) {
-        strip_->show_message(Message::notice,
-                             tr("Nobody is named yet: what is written now would carry no name."),
-                             tr("Say who writes"), [this] { show_people(); });
-    }
-}
-
-void MainWindow::close_book() {
-    // A field that is being written in counts as left: what was typed goes into the book first.
-    if (QWidget* at = QApplication::focusWidget(); at && isAncestorOf(at)) at->clearFocus();
-    sheet_->close_sheet();
-    while (pages_->count() > 1) {
-        QWidget* desk = pages_->widget(1);
-        pages_->removeWidget(desk);
-        delete desk;
-    }
-    dividers_->set_desks({});
-    session_.reset();
-    start_->refresh();
-    pages_->setCurrentIndex(0);
-    refresh();
-}
-
 void MainWindow::refresh() {
     cover_->show_session(session_.get());
     status_->show_session(session_.get());
     dividers_->setVisible(session_ != nullptr);
     for (QAction* action : with_book_)
-        action->setEnabled(session_ != nullptr);
+        action->setEnabled(session_ != nullptr && !at_work_);
+    if (session_ && !session_->person().isEmpty()) memory_.set_person(session_->path(), session_->person());
     setWindowTitle(session_ ? tr("%1 – Spoilbook").arg(session_->harbour()) : tr("Spoilbook"));
 }
 
@@ -214,6 +165,7 @@ void MainWindow::switch_light() {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
+    if (stop_) *stop_ = true;
     memory_.set_window(saveGeometry());
     close_book();
     event->accept();
@@ -229,7 +181,7 @@ void MainWindow::paintEvent(QPaintEvent*) {
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
     const QList<QUrl> files = event->mimeData()->urls();
-    if (files.size() == 1 && files.front().toLocalFile().endsWith(QStringLiteral(".sbook"))) {
+    if (!at_work_ && files.size() == 1 && files.front().toLocalFile().endsWith(QStringLiteral(".sbook"))) {
         event->acceptProposedAction();
     }
 }

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QThreadPool>
 #include <QWidget>
+#include <atomic>
 #include <memory>
 
 #include "forms/shared/desk.h"
@@ -12,6 +14,7 @@ class QStackedWidget;
 
 namespace spoilbook::form {
 
+class BusyOverlay;
 class Cover;
 class DeskView;
 class Dividers;
@@ -31,8 +34,15 @@ class MainWindow : public QWidget {
     MainWindow(Library& library, Memory& memory, PaperStyle& style, QWidget* parent = nullptr);
     ~MainWindow() override;
 
-    /// Opens a book in place of the one that is open. A refusal is told above the sheet.
+    /// Opens a book in place of the one that is open. A refusal is told above the sheet. This and what
+    /// follows is begun here and done when `busy` ends; while busy, nothing more is begun.
     void open_book(const QString& path);
+    /// Makes a book from a folder of plain files, and opens it.
+    void make_from_folder(const QString& folder, const QString& path);
+    /// Copies a backup to `path`, checks the copy and opens it.
+    void take_back(const QString& backup, const QString& path);
+    void back_up_to(const QString& path);
+    [[nodiscard]] bool busy() const { return at_work_; }
     [[nodiscard]] Session* session() { return session_.get(); }
     [[nodiscard]] MessageStrip& messages() { return *strip_; }
     /// Lays a widget over the sheets, in place of a dialog. The window owns it and deletes it once closed.
@@ -53,6 +63,12 @@ class MainWindow : public QWidget {
     void build_actions();
     QAction* add_action(QMenu* menu, const QString& text, const QKeySequence& keys,
                         void (MainWindow::*does)());
+    /// What is left to do on the screen's thread when slow work is done.
+    using Then = std::function<void()>;
+    /// Runs `slow` on another thread under the overlay, then what it answers here.
+    void run(const QString& what, bool can_stop, std::function<Then(const GoingOn&)> slow);
+    void take_when_ready(const QString& what, bool can_stop, std::function<Ready(const GoingOn&)> slow);
+    void open_again(const QString& path, const QString& problem);
     void take_in(OpenedBook opened);
     void close_book();
     void refresh();
@@ -84,8 +100,12 @@ class MainWindow : public QWidget {
     StartPage* start_;
     StatusLine* status_;
     Sheet* sheet_;
+    BusyOverlay* busy_;
     QMenu* menu_;
     std::vector<QAction*> with_book_;
+    QThreadPool pool_;
+    std::shared_ptr<std::atomic<bool>> stop_;  ///< set where the work that runs should stop
+    bool at_work_ = false;
 };
 
 }  // namespace spoilbook::form

@@ -20,9 +20,15 @@ QString window_key() {
 }
 
 // A path may hold what a settings key must not.
-QString place_key(const QString& book) {
+QString key_of(const QString& group, const QString& book) {
     const QByteArray digest = QCryptographicHash::hash(book.toUtf8(), QCryptographicHash::Sha256);
-    return QStringLiteral("places/") + QString::fromLatin1(digest.toHex().left(16));
+    return group + u'/' + QString::fromLatin1(digest.toHex().left(16));
+}
+QString place_key(const QString& book) {
+    return key_of(QStringLiteral("places"), book);
+}
+QString person_key(const QString& book) {
+    return key_of(QStringLiteral("people"), book);
 }
 
 }  // namespace
@@ -51,6 +57,7 @@ void Memory::forget_book(const QString& path) {
     books.removeAll(path);
     settings_.setValue(recent_key(), books);
     settings_.remove(place_key(path));
+    settings_.remove(person_key(path));
 }
 
 QByteArray Memory::window() const {
@@ -67,6 +74,14 @@ QString Memory::place(const QString& book) const {
 
 void Memory::set_place(const QString& book, const QString& desk_and_leaf) {
     settings_.setValue(place_key(book), desk_and_leaf);
+}
+
+QString Memory::person(const QString& book) const {
+    return settings_.value(person_key(book)).toString();
+}
+
+void Memory::set_person(const QString& book, const QString& name) {
+    if (person(book) != name) settings_.setValue(person_key(book), name);
 }
 
 }  // namespace spoilbook::form

@@ -32,6 +32,10 @@ class Memory {
     [[nodiscard]] QString place(const QString& book) const;
     void set_place(const QString& book, const QString& desk_and_leaf);
 
+    /// Who wrote in a book last; empty: nobody yet.
+    [[nodiscard]] QString person(const QString& book) const;
+    void set_person(const QString& book, const QString& name);
+
  private:
     QSettings& settings_;
 };

@@ -5,8 +5,10 @@
 #include <QObject>
 #include <QString>
 #include <QStringList>
+#include <functional>
 #include <optional>
 
+#include "model/unit/going_on.h"
 #include "model/unit/instant.h"
 #include "model/unit/zone.h"
 
@@ -60,8 +62,9 @@ class Session : public QObject {
     virtual QString redo() = 0;
 
     [[nodiscard]] virtual std::optional<Written> last_written() const = 0;
-    /// Copies the book and verifies the copy. Empty: done; otherwise why not.
-    virtual QString back_up(const QString& to) = 0;
+    /// Copies the book and verifies the copy. What is answered does it, on any thread, also while the book is
+    /// written; empty: done; otherwise why not.
+    [[nodiscard]] virtual std::function<QString(const GoingOn&)> back_up(const QString& to) const = 0;
 
  signals:
     void changed();

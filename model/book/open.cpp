@@ -158,7 +158,7 @@ Checked<Book> Book::open_to_write(const std::string& path, const std::string& de
     if (const auto odd = odd_table(book)) {
         return Refusal{"changed-from-outside", path,
                        "the book's tables were changed from outside: " + odd->name + ": " + odd->what,
-                       "run sbk journal --check, and go back to a backup"};
+                       "check its journal, and go back to a backup"};
     }
     return book;
 }

@@ -39,6 +39,13 @@ MainWindow* window(Held*& held) {
     return made;
 }
 
+// A picture is of the book once it is open.
+void open_whole(MainWindow& window, const QString& path) {
+    window.open_book(path);
+    while (window.busy())
+        QApplication::processEvents(QEventLoop::WaitForMoreEvents);
+}
+
 }  // namespace
 
 QWidget* window_page(const QString& desk, bool reading_only) {
@@ -46,7 +53,7 @@ QWidget* window_page(const QString& desk, bool reading_only) {
     MainWindow* made = window(held);
     if (reading_only)
         held->library.why_not = QStringLiteral("Bram has it open on the tug's tablet since 16:20");
-    made->open_book(QStringLiteral("/srv/books/marram.sbook"));
+    open_whole(*made, QStringLiteral("/srv/books/marram.sbook"));
     made->turn_to(desk, {});
     return made;
 }
@@ -57,7 +64,7 @@ QWidget* start_page(bool empty) {
     if (!empty) {
         held->memory.add_recent_book(QStringLiteral("/srv/books/gone/outer-bar-2024.sbook"));
         held->memory.add_recent_book(QStringLiteral("/etc/hostname"));
-        made->open_book(QStringLiteral("/srv/books/gone/outer-bar-2024.sbook"));
+        open_whole(*made, QStringLiteral("/srv/books/gone/outer-bar-2024.sbook"));
     }
     return made;
 }

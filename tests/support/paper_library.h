@@ -58,7 +58,9 @@ class PaperSession : public Session {
         if (done.isEmpty()) return std::nullopt;
         return Written{done, paper_now - 4 * ms_per_minute};
     }
-    QString back_up(const QString&) override { return {}; }
+    [[nodiscard]] std::function<QString(const GoingOn&)> back_up(const QString&) const override {
+        return [](const GoingOn&) { return QString(); };
+    }
 
     QString done = QStringLiteral("load L-0597 closed by ullage");
     QString undone;
@@ -73,20 +75,29 @@ class PaperSession : public Session {
 
 class PaperLibrary : public Library {
  public:
-    OpenedBook open(const QString& path) override {
-        if (path.contains(QStringLiteral("gone"))) {
-            return {nullptr,
-                    {},
-                    QStringLiteral("%1 is not there any more. Look where it was moved to.").arg(path)};
-        }
-        auto session = std::make_unique<PaperSession>(path);
-        session->why_not = why_not;
-        last = session.get();
-        return {std::move(session), desks, {}};
+    Ready open(const QString& path, const GoingOn&) override {
+        return [this, path]() -> OpenedBook {
+            if (path.contains(QStringLiteral("gone"))) {
+                return {nullptr,
+                        {},
+                        QStringLiteral("%1 is not there any more. Look where it was moved to.").arg(path)};
+            }
+            auto session = std::make_unique<PaperSession>(path);
+            session->why_not = why_not;
+            last = session.get();
+            return {std::move(session), desks, {}};
+        };
     }
-    OpenedBook create_from_folder(const QString&, const QString& path) override { return open(path); }
+    Ready create_from_folder(const QString&, const QString& path, const GoingOn& going_on) override {
+        return open(path, going_on);
+    }
+    Ready take_back(const QString&, const QString& path, const GoingOn& going_on) override {
+        return open(path, going_on);
+    }
     [[nodiscard]] bool has_sample() const override { return true; }
-    OpenedBook open_sample() override { return open(QStringLiteral("/srv/books/sample.sbook")); }
+    Ready open_sample(const GoingOn& going_on) override {
+        return open(QStringLiteral("/srv/books/sample.sbook"), going_on);
+    }
 
     std::vector<Desk> desks;
     QString why_not;

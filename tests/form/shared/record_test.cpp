@@ -145,7 +145,7 @@ TEST_CASE("the session names harbour, people and zone, and its as-at moves figur
 TEST_CASE("a backup is a book of its own, and is not written over another file", "[record]") {
     Harbourside here;
     const QString to = here.folder.filePath(QStringLiteral("copy.sbook"));
-    CHECK(here.session->back_up(to).isEmpty());
+    CHECK(here.session->back_up(to)({}).isEmpty());
     CHECK(Book::open_to_read(to.toStdString()).ok());
-    CHECK_FALSE(here.session->back_up(to).isEmpty());
+    CHECK_FALSE(here.session->back_up(to)({}).isEmpty());
 }

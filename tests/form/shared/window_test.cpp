@@ -47,6 +47,10 @@ struct Program {
         window->show();
         REQUIRE(QTest::qWaitForWindowActive(window.get()));
     }
+    void open(const QString& path) {
+        window->open_book(path);
+        REQUIRE(QTest::qWaitFor([this] { return !window->busy(); }));
+    }
     [[nodiscard]] QString shown_leaf() const {
         for (const auto* view : window->findChildren<DeskView*>()) {
             if (view->isVisible()) return view->desk().key + u'/' + view->leaf();
@@ -66,7 +70,7 @@ struct Program {
 TEST_CASE("a book opens on the barge desk and is on the shelf next time", "[window]") {
     Program program;
     CHECK(program.shown_leaf().isEmpty());
-    program.window->open_book(marram);
+    program.open(marram);
     CHECK(program.shown_leaf() == QStringLiteral("barge/shift"));
     CHECK(program.memory.recent_books() == QStringList({marram}));
     CHECK(program.window->windowTitle().contains(QStringLiteral("Marram Harbour Board")));
@@ -74,8 +78,8 @@ TEST_CASE("a book opens on the barge desk and is on the shelf next time", "[wind
 
 TEST_CASE("a book that is gone is told above the sheet, and the open book stays open", "[window]") {
     Program program;
-    program.window->open_book(marram);
-    program.window->open_book(QStringLiteral("/srv/gone.sbook"));
+    program.open(marram);
+    program.open(QStringLiteral("/srv/gone.sbook"));
     CHECK(program.window->messages().isVisible());
     CHECK(program.window->messages().text().contains(QStringLiteral("not there any more")));
     REQUIRE(program.window->session() != nullptr);
@@ -84,7 +88,7 @@ TEST_CASE("a book that is gone is told above the sheet, and the open book stays 
 
 TEST_CASE("desks and leaves are turned by keys, and a book opens again where it was left", "[window]") {
     Program program;
-    program.window->open_book(marram);
+    program.open(marram);
     QTest::keyClick(program.window.get(), Qt::Key_3, Qt::ControlModifier);
     CHECK(program.shown_leaf() == QStringLiteral("consent/conditions"));
     QTest::keyClick(program.window.get(), Qt::Key_PageDown, Qt::ControlModifier);
@@ -94,13 +98,13 @@ TEST_CASE("desks and leaves are turned by keys, and a book opens again where it 
     CHECK(program.shown_leaf() == QStringLiteral("consent/conditions"));
     program.window->close();
     program.start();
-    program.window->open_book(marram);
+    program.open(marram);
     CHECK(program.shown_leaf() == QStringLiteral("consent/conditions"));
 }
 
 TEST_CASE("a leaf is made when it is first turned to and keeps what was typed", "[window]") {
     Program program;
-    program.window->open_book(marram);
+    program.open(marram);
     CHECK(program.window->findChild<QLineEdit*>(QStringLiteral("load")) == nullptr);
     program.window->turn_to(QStringLiteral("barge"), QStringLiteral("load"));
     auto* box = program.window->findChild<QLineEdit*>(QStringLiteral("load"));
@@ -113,7 +117,7 @@ TEST_CASE("a leaf is made when it is first turned to and keeps what was typed", 
 
 TEST_CASE("what stands in a field when the window is closed counts as left", "[window]") {
     Program program;
-    program.window->open_book(marram);
+    program.open(marram);
     auto* box = program.window->findChild<QLineEdit*>(QStringLiteral("shift"));
     REQUIRE(box != nullptr);
     QString left;
@@ -126,7 +130,7 @@ TEST_CASE("what stands in a field when the window is closed counts as left", "[w
 
 TEST_CASE("undo takes back, says what, and offers to redo; a refusal names what stands on it", "[window]") {
     Program program;
-    program.window->open_book(marram);
+    program.open(marram);
     QTest::keyClick(program.window.get(), Qt::Key_Z, Qt::ControlModifier);
     CHECK(program.window->messages().text().contains(QStringLiteral("load L-0597 closed by ullage")));
     CHECK(program.shelf.last->undone == QStringLiteral("load L-0597 closed by ullage"));
@@ -139,17 +143,17 @@ TEST_CASE("undo takes back, says what, and offers to redo; a refusal names what 
 
 TEST_CASE("the foot says what was written last and when, or why nothing can be", "[window]") {
     Program program;
-    program.window->open_book(marram);
+    program.open(marram);
     auto* foot = program.window->findChild<StatusLine*>();
     CHECK(foot->text() == QStringLiteral("Written 17:56: load L-0597 closed by ullage"));
     program.shelf.why_not = QStringLiteral("Bram has it open");
-    program.window->open_book(marram);
+    program.open(marram);
     CHECK(foot->text() == QStringLiteral("Reading only: Bram has it open"));
 }
 
 TEST_CASE("a relief signs in by a typed name", "[window]") {
     Program program;
-    program.window->open_book(marram);
+    program.open(marram);
     QTest::keyClick(program.window.get(), Qt::Key_U, Qt::ControlModifier);
     QLineEdit* relief = nullptr;
     for (auto* edit : program.window->findChildren<QLineEdit*>()) {
@@ -175,13 +179,13 @@ TEST_CASE("everything that takes the keyboard has a name for those who cannot se
         }
     };
     check_names();
-    program.window->open_book(marram);
+    program.open(marram);
     check_names();
 }
 
 TEST_CASE("Tab reaches the cover, the dividers, the index and the leaf", "[window]") {
     Program program;
-    program.window->open_book(marram);
+    program.open(marram);
     QStringList reached;
     for (int i = 0; i < 40; ++i) {
         QTest::keyClick(program.window.get(), Qt::Key_Tab);
@@ -197,7 +201,7 @@ TEST_CASE("the window fits a screen of 640 by 400, which is 1280 by 800 at twice
     Program program;
     CHECK(program.window->minimumSizeHint().width() <= 640);
     CHECK(program.window->minimumSizeHint().height() <= 400);
-    program.window->open_book(marram);
+    program.open(marram);
     CHECK(program.window->minimumSizeHint().width() <= 640);
     CHECK(program.window->minimumSizeHint().height() <= 400);
 }
