@@ -162,22 +162,25 @@ void ReturnLeaf::show_return(ReturnShown shown) {
 }
 
 void ReturnLeaf::make_return() {
-    choose_folder(this, tr("A new or empty folder for the return"), [this](const QString& folder) {
-        const ReturnAsk asked =
-            ask_for(month_->chosen()->toStdString(), session().person().toStdString(), *figures());
-        making_ = true;
-        make_->setEnabled(false);
-        const FiguresMade made = figures();
-        // Not by ask(): whether a return was written is told also where the book changed meanwhile.
-        off_screen<QString>(
-            pool(), this, [made, asked, to = folder.toStdString()] { return written(*made, asked, to); },
-            [this, folder](const QString& why) {
-                making_ = false;
-                make_->setEnabled(whole_);
-                if (why.isEmpty()) return tell_written(folder);
-                tell_problem(tr("No return was made: %1").arg(why));
-            });
-    });
+    choose_folder(this, tr("A new or empty folder for the return"),
+                  [this](const QString& folder) { write_to(folder); });
+}
+
+void ReturnLeaf::write_to(const QString& folder) {
+    const FiguresMade made = figures();
+    if (!made || !month_->chosen() || making_) return;
+    const ReturnAsk asked = ask_for(month_->chosen()->toStdString(), session().person().toStdString(), *made);
+    making_ = true;
+    make_->setEnabled(false);
+    // Not by ask(): whether a return was written is told also where the book changed meanwhile.
+    off_screen<QString>(
+        pool(), this, [made, asked, to = folder.toStdString()] { return written(*made, asked, to); },
+        [this, folder](const QString& why) {
+            making_ = false;
+            make_->setEnabled(whole_);
+            if (why.isEmpty()) return tell_written(folder);
+            tell_problem(tr("No return was made: %1").arg(why));
+        });
 }
 
 }  // namespace spoilbook::form

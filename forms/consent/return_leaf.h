@@ -21,6 +21,10 @@ class ReturnLeaf : public FiguresPage {
  public:
     explicit ReturnLeaf(FiguresSource& source, QWidget* parent = nullptr);
 
+    /// Writes the return of the month that is shown into a new or empty folder, and tells that it did or why
+    /// not, above the sheet.
+    void write_to(const QString& folder);
+
  protected:
     void show_figures(const FiguresMade& figures) override;
 
