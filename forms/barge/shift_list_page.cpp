@@ -14,6 +14,7 @@
 #include "forms/shared/table_view.h"
 #include "forms/shared/text_field.h"
 #include "forms/shared/time_typed.h"
+#include "forms/shared/when_seen.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::form {
@@ -35,7 +36,7 @@ ShiftListPage::ShiftListPage(BookSession& session, QWidget* parent)
     table_->set_model(rows_);
     table_->set_empty_text(tr("No shift was opened yet. The running shift's page opens one."));
     connect(table_, &TableView::opened, this, [this](int row) { open_shift(rows_->row(row)); });
-    connect(&session_, &Session::changed, this, &ShiftListPage::refresh);
+    new WhenSeen(this, session_, [this] { refresh(); });
     refresh();
     // Times are read down the column: they are never cut.
     table_->table()->resizeColumnsToContents();

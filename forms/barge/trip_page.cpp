@@ -4,6 +4,7 @@
 #include <QVBoxLayout>
 
 #include "forms/barge/trip_panel.h"
+#include "forms/shared/when_seen.h"
 
 namespace spoilbook::form {
 
@@ -12,7 +13,7 @@ TripPage::TripPage(BookSession& session, QWidget* parent) : QWidget(parent), han
     auto* panel = new TripPanel(hand_, true, this);
     all->addWidget(panel);
     all->addStretch();
-    connect(&session, &Session::changed, panel, &TripPanel::refresh);
+    new WhenSeen(this, session, [panel] { panel->refresh(); });
     panel->refresh();
 }
 

@@ -74,6 +74,11 @@ TripPanel::TripPanel(ShiftHand& hand, bool whole, QWidget* parent)
     more_->setMinimumHeight(finger);
     body()->addStretch();
     connect(more_, &QPushButton::clicked, this, &TripPanel::more_asked);
+    // The release comes nearer while nothing is written.
+    connect(&hand_.session(), &Session::minute_passed, this, [this] {
+        const Running now = hand_.now_running();
+        if (isVisible()) ask_release(shown_trip(now), now);
+    });
 }
 
 void TripPanel::build_presses(QBoxLayout* into) {

@@ -77,8 +77,8 @@ QWidget* StartPage::build_ways(bool has_sample) {
         tr("Plain CSV, JSON and GeoJSON files of your own. It lands whole or not at all."),
         &StartPage::new_pressed);
     add(ButtonKind::quiet, tr("Take a backup back into use …"), QStringLiteral("backup"),
-        tr("A backup is a whole book: it is checked, copied under a new name and opened. The old book "
-           "stays."),
+        tr("A backup is a whole book: it is copied under a new name, the copy is checked and opened. The "
+           "old book stays."),
         &StartPage::restore_pressed);
     all->addStretch();
     return side;
