@@ -30,7 +30,7 @@ std::string limit_line(const LimitState& state, const Zone& zone) {
         line += fmt::format(" no limit yet, {}", unit_text(state.quantity));
     }
     if (state.p_over) line += fmt::format("  P(over) {:.1f} %", *state.p_over * 100);
-    if (state.unknown > 0) line += fmt::format("  {} load(s) not known", state.unknown);
+    if (state.unknown > 0) line += fmt::format("  loads not known: {}", state.unknown);
     if (state.used_as_reported && state.used_as_restated) {
         line += fmt::format("  as reported {:.{}f}, as restated {:.{}f}", *state.used_as_reported * scale,
                             decimals, *state.used_as_restated * scale, decimals);
@@ -60,7 +60,7 @@ std::string volumes_text(const std::vector<VolumeRow>& rows, const std::vector<G
             text += fmt::format("{:<16}", key.value_or("(none)"));
         text += fmt::format("{:>6} {:>6}  {:<24} {:<24}", row.loads, row.trips,
                             estimate_text(row.amounts.hopper_m3), estimate_text(row.amounts.in_situ_m3));
-        if (row.unknown > 0) text += fmt::format("  and {} load(s) not known", row.unknown);
+        if (row.unknown > 0) text += fmt::format("  and loads not known: {}", row.unknown);
         text += "\n";
     }
     return text;
