@@ -65,7 +65,7 @@ def total(estimates):
 
 def p_over(used, u, limit):
     """P(used > limit) of a normal distribution; with u = 0 it is 0 or 1."""
-    if u > 0:
+    if u > 1e-12 * abs(limit):      # less is what sums lose in binary digits
         return 0.5 * math.erfc((limit - used) / u / math.sqrt(2))
     return 1.0 if is_over(used, limit) else 0.0
 

@@ -37,6 +37,8 @@ class Limit:
         self.applies = condition.get("applies", {})
         self.share = condition.get("share_of_total")
         self.mean_years = condition["window"].get("years", 1) if condition["window"]["kind"] == "mean" else 1
+        self.scope = set(self.applies.get("claims") or [])
+        self.cell_names = self._cell_names()
         self.events = sorted(list(self._openings()) + self._scoped(), key=lambda e: e.time)
 
     # -- what counts ---------------------------------------------------------------------------------------
@@ -73,7 +75,8 @@ class Limit:
             row, end = self.folder.loads[load], volume.at
             if end is None:
                 continue
-            keys = {"material": row.get("material"), "barge": row.get("barge"), "ground": None, "cell": None}
+            keys = {"material": row.get("material"), "barge": row.get("barge"), "ground": None, "cell": None,
+                    "cell_ground": None, "tug": None}
             yield Event(end, load, load, self.folder.clock.wall(end).date(),
                         self._hours(self.folder.time(row.get("loading_start")), end),
                         self._parts(volume, 1.0, dredged=True), keys, volume.claims())
@@ -92,13 +95,24 @@ class Limit:
 
     def _applies(self, event):
         """Empty scope = any. By claim: if any part came from it; by material: the load's;
-        by plant: the barge."""
-        scopes = (("grounds", "ground"), ("cells", "cell"), ("materials", "material"), ("plant", "barge"))
+        by plant: the barge or the tug."""
+        scopes = (("grounds", "ground"), ("cells", "cell"), ("materials", "material"))
         if any(self.applies.get(s) and event.keys[k] not in self.applies[s] for s, k in scopes):
             return False
-        return not self.applies.get("claims") or bool(event.claims & set(self.applies["claims"]))
+        plant = self.applies.get("plant")
+        if plant and event.keys["barge"] not in plant and event.keys["tug"] not in plant:
+            return False
+        return not self.scope or bool(event.claims & self.scope)
 
     # -- summing -------------------------------------------------------------------------------------------
+
+    def _cell_names(self):
+        """(ground, cell) → what the member is called: GROUND/CELL where two cells in scope have one name."""
+        grounds, wanted = self.applies.get("grounds"), self.applies.get("cells")
+        cells = [(g, c) for g, c in self.folder.cells
+                 if (not grounds or g in grounds) and (not wanted or c in wanted)]
+        names = [c for _, c in cells]
+        return {(g, c): c if names.count(c) == 1 else f"{g}/{c}" for g, c in cells}
 
     def members(self):
         """Every member in scope; one row with UNSCOPED where the condition has no each_of."""
@@ -107,8 +121,8 @@ class Limit:
         grounds = self.applies.get("grounds") or list(self.folder.regions)
         every = {"claim": list(self.folder.claims), "ground": grounds,
                  "material": list(self.folder.materials),
-                 "cell": [c for g, c in self.folder.cells if g in grounds], "plant": list(self.folder.barges)}
-        wanted = self.applies.get({"claim": "claims", "cell": "cells", "material": "materials",
+                 "cell": list(self.cell_names.values()), "plant": list(self.folder.barges)}
+        wanted = self.applies.get({"claim": "claims", "material": "materials",
                                    "plant": "plant"}
                                   .get(self.each_of, ""))
         return [m for m in every[self.each_of] if not wanted or m in wanted]
@@ -122,9 +136,12 @@ class Limit:
         if member is UNSCOPED:
             return True
         if event.opening:
-            return event.member == member
+            return event.member == member if member is not None else event.member not in self.members()
         if self.each_of == "claim":
-            return member in event.claims
+            # Of a load from several claims the part out of scope does not count, named or not.
+            return member in event.claims and (not self.scope or member in self.scope)
+        if self.each_of == "cell":
+            return self.cell_names.get((event.keys["cell_ground"], event.keys["cell"])) == member
         return event.keys["barge" if self.each_of == "plant" else self.each_of] == member
 
     def counted(self, t, member):
@@ -141,7 +158,8 @@ class Limit:
         if self.measure == "days":
             return total(openings) + len({e.day for e in events}), set()
         if self.measure == "hours":
-            return total(openings) + sum(e.hours or 0.0 for e in events), set()
+            return total(openings) + sum(e.hours or 0.0 for e in events), \
+                {e.load for e in events if e.hours is None}
         claims = {member} if self.each_of == "claim" and member is not UNSCOPED else None
         scope = set(self.applies["claims"]) if self.applies.get("claims") else None
         amounts = [a for e in events if e.parts is not None for c, a in e.parts

@@ -21,6 +21,7 @@ class Release:
     share: float
     ground: Optional[str]
     cell: Optional[str]         # logged, else by position
+    cell_ground: Optional[str]  # the ground that the cell is of: two grounds may have cells of one name
     verdict: str
     distance_m: Optional[float]
 
@@ -30,11 +31,11 @@ class Release:
 
 
 def cell_at(folder, ground, place):
-    """The cell of the ground (of any ground, where none is named) that holds the place."""
+    """(ground, cell) of the ground's cell (of any ground, where none is named) that holds the place."""
     for (of_ground, cell), region in folder.cells.items():
         if (ground is None or of_ground == ground) and region.contains(*place):
-            return cell
-    return None
+            return of_ground, cell
+    return None, None
 
 
 def judge(folder, ground, place, u):
@@ -53,13 +54,15 @@ def one(folder, trip, row, share, start, empty, shut):
     place = None if lat is None or lon is None else folder.projection.forward(lat, lon)
     ground = row.get("ground")
     verdict, distance = judge(folder, ground, place, number(row.get("position_u_m")))
-    cell = row.get("cell") or (cell_at(folder, ground, place) if place else None)
+    cell_ground, cell = ground, row.get("cell")
+    if cell is None:
+        cell_ground, cell = cell_at(folder, ground, place) if place else (None, None)
     times = [folder.time(row.get(c)) for c in (start, empty, shut)]
     empty_at, shut_at = times[1], times[2]
     return Release(row.get("release"), trip["trip"], trip.get("load"), times[0],
                    empty_at if empty_at is not None else shut_at,
                    shut_at if shut_at is not None else empty_at,
-                   trip.get("outcome"), share, ground, cell, verdict, distance)
+                   trip.get("outcome"), share, ground, cell, cell_ground, verdict, distance)
 
 
 def all_releases(folder):

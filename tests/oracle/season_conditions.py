@@ -71,6 +71,8 @@ class Conditions:
                 second["window"] = self._window(rng.choice(["term", "month", "months", "consent_year"]))
             self._maybe_opening(first, second)
             return [first, second]
+        if rng.random() < 0.08:
+            first["to"] = self._moment()        # it ends, and nothing comes after it
         self._maybe_opening(first)
         return [first]
 
@@ -115,7 +117,8 @@ class Conditions:
         if rng.random() < 0.15:
             applies["materials"] = rng.sample(["sand", "clay", "rock"], 2)
         if rng.random() < 0.1:
-            applies["plant"] = [rng.choice(BARGES)["name"]]
+            applies["plant"] = [rng.choice(BARGES)["name"]] if dredge else \
+                rng.sample([b["name"] for b in BARGES] + ["Plover", "Plover"], rng.choice([1, 1, 2]))
         return applies
 
     def _maybe_opening(self, *versions):

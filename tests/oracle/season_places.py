@@ -45,7 +45,8 @@ class Places:
             for j in range(2):
                 self._cell("Gull", f"G{i}{j}", box(knots_x[i], knots_y[j], knots_x[i + 1], knots_y[j + 1]))
         middle = 800 + rng.uniform(-9, 9)
-        self._cell("Tern", "T-west", box(-100, -2700, middle, -1100))
+        # Two grounds may have cells of one name.
+        self._cell("Tern", rng.choice(["T-west", "T-west", "G00"]), box(-100, -2700, middle, -1100))
         self._cell("Tern", "T-east", box(middle, -2700, 1800, -1100))
         self.regions = {g: Region(p, [q for k, h, _, q in self.shapes if k == "exclusion" and h == g])
                         for k, g, _, p in self.shapes if k == "ground"}

@@ -69,6 +69,8 @@ class Works:
         barge = rng.choice(BARGES)
         row = {"load": name, "barge": barge["name"], "loading_end": self.times.text(loaded),
                "loading_start": self.times.text(loaded - rng.randrange(90, 400) * MINUTE)}
+        if rng.random() < 0.08:
+            row["loading_start"] = ""
         kind = rng.choices(["tally", "ullage", "both", "draughts", "stated", "nobody", "shell", "out"],
                            [26, 14, 26, 10, 12, 2, 2, 8])[0]
         getattr(self, "_by_" + kind)(row, name, barge)
@@ -220,7 +222,7 @@ class Works:
         self.ends.append(end)
 
     def _make_plain(self, load, end, departed, outcome=None):
-        opened = end - self.rng.randrange(2, 25) * MINUTE
+        opened = None if self.rng.random() < 0.1 else end - self.rng.randrange(2, 25) * MINUTE
         self._trip(load, departed, end, release_start=self.times.text(opened),
                    release_end=self.times.text(end),
                    outcome=outcome or self.rng.choice(["", "released"]), **self._where())

@@ -22,7 +22,8 @@ class Book:
         """Everything a release is grouped by, but its claims."""
         load = self.folder.loads.get(release.load, {})
         return {"month": self.folder.clock.wall(release.end).strftime("%Y-%m"), "ground": release.ground,
-                "cell": release.cell, "material": load.get("material"), "barge": load.get("barge")}
+                "cell": release.cell, "cell_ground": release.cell_ground, "material": load.get("material"),
+                "barge": load.get("barge"), "tug": self.folder.trips[release.trip].get("tug")}
 
 
 def volumes(book, as_at, by=()):

@@ -21,11 +21,11 @@ class Window:
     def holds(self, time, t, opening=False, trip=None):
         """Whether what happened at `time` counts at t."""
         if time > t:
-            return self.term and opening
+            return False
         if self.trip is not None:
             return trip == self.trip
         if self.term and opening:
-            return True
+            return self.start is None or self.start <= t    # from before the term too, once there is one
         if self.cut_at_end and (self.end is not None and time >= self.end):
             return False
         if self.start is None:
