@@ -47,6 +47,7 @@ void add_write_options(CLI::App& command, Options& options);
 // One file a family. Each sets `task` when its command was given.
 void add_book_commands(CLI::App& program, Options& options, Task& task);
 void add_figure_commands(CLI::App& program, Options& options, Task& task);
+void add_compare_commands(CLI::App& program, Options& options, Task& task);
 void add_check_command(CLI::App& program, Options& options, Task& task);
 void add_write_commands(CLI::App& program, Options& options, Task& task);
 void add_journal_commands(CLI::App& program, Options& options, Task& task);

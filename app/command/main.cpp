@@ -23,6 +23,7 @@ int run(int argc, char** argv) {
     spoilbook::Task task;
     spoilbook::add_book_commands(program, options, task);
     spoilbook::add_figure_commands(program, options, task);
+    spoilbook::add_compare_commands(program, options, task);
     spoilbook::add_check_command(program, options, task);
     spoilbook::add_write_commands(program, options, task);
     spoilbook::add_journal_commands(program, options, task);

@@ -185,6 +185,11 @@ Reconciliation reconciliation(const Ledger& ledger, Instant as_at) {
         evidence[k]->residual = all.residuals[k];
     for (std::size_t m = 0; m < materials.size(); ++m)
         found.proposals.push_back(proposal_for(materials[m], priors[m], m, all, evidence));
+    for (auto& proposal : found.proposals) {
+        const auto& factors = ledger.loads().factors();
+        const auto* version = factors.factors_for(proposal.material->id, Id{}, as_at).bulking;
+        if (version != nullptr) proposal.prior_from = version->from;
+    }
     found.chi_square = all.chi_square;
     found.dof = all.dof;
     found.p_value = all.p_value;

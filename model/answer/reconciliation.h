@@ -30,6 +30,7 @@ struct ReconciledPeriod {
 struct FactorProposal {
     const Material* material = nullptr;
     std::optional<BulkingPrior> prior;  ///< the factor in force at the as-at
+    std::optional<Instant> prior_from;  ///< nothing: materials.csv, as the book began
     std::optional<BulkingFit> fit;      ///< nothing: `why_not`
     std::string_view why_not;
     double chi_square = 0;  ///< of all that hangs together with this material
