@@ -17,8 +17,4 @@ namespace spoilbook {
 std::vector<LoggerReading> read_logger(std::string_view bytes, const Zone& zone, const std::string& file,
                                        Complaints& complaints);
 
-/// A track as CSV: columns time, lat, lon must stand and read (degrees of WGS 84); others are left alone.
-/// A track as GPX or NMEA is only looked at from outside: text that begins as such.
-void check_track(std::string_view bytes, const Zone& zone, const std::string& file, Complaints& complaints);
-
 }  // namespace spoilbook

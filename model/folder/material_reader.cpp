@@ -11,6 +11,7 @@
 #include "model/folder/label_file.h"
 #include "model/folder/logger_reader.h"
 #include "model/folder/regular_file.h"
+#include "model/folder/track_reader.h"
 
 namespace spoilbook {
 
