@@ -8,6 +8,7 @@
 #include "forms/shared/main_window.h"
 #include "forms/shared/records_leaf.h"
 #include "forms/works/burndown_leaf.h"
+#include "forms/works/load_sheet.h"
 #include "forms/works/volumes_leaf.h"
 
 namespace spoilbook {
@@ -25,7 +26,12 @@ Leaf records(BookSession& session, const char* key, const QString& title, const 
              std::vector<std::string> kinds) {
     return {QString::fromLatin1(key), title, QString::fromLatin1(icon),
             [&session, kinds](QWidget* parent) -> QWidget* {
-                return new form::RecordsLeaf(session, kinds, parent);
+                auto* leaf = new form::RecordsLeaf(session, kinds, parent);
+                leaf->add_view({"load", tr("How much is in it"), QStringLiteral("drop"),
+                                form::load_sheet_width, [&session](const QString& label) -> QWidget* {
+                                    return new form::LoadSheet(session, label.toStdString());
+                                }});
+                return leaf;
             }};
 }
 

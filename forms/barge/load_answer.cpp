@@ -57,8 +57,9 @@ const Agreement* agreement_of(const LoadFigures& figures, Method one, Method oth
 
 // How this method stands to the one that counts.
 MethodSaid said(const LoadFigures& figures, const MethodResult& result, const MethodResult* counted) {
-    MethodSaid one{title_of(result.method), all_amounts(result), State::clear, {}};
+    MethodSaid one{title_of(result.method), all_amounts(result), State::clear, {}, false};
     if (&result == counted) {
+        one.counts = true;
         one.word = words("counts");
         return one;
     }
@@ -78,14 +79,13 @@ void add_methods(LoadAnswer& answer, const LoadFigures& figures, const MethodRes
     for (const MethodResult& result : figures.methods)
         answer.methods.push_back(said(figures, result, counted));
     if (counted) {
-        const QString name = title_of(counted->method);
         std::stable_partition(answer.methods.begin(), answer.methods.end(),
-                              [&](const MethodSaid& one) { return one.name == name; });
+                              [](const MethodSaid& one) { return one.counts; });
     }
     for (const LeftOut& out : figures.left_out) {
         answer.methods.push_back({title_of(out.method),
                                   QString::fromUtf8(out.why.data(), qsizetype(out.why.size())),
-                                  State::unknown, words("no figure")});
+                                  State::unknown, words("no figure"), false});
     }
 }
 
@@ -107,7 +107,7 @@ LoadAnswer load_answer(const LoadIndex& index, const Load& load) {
     const bool disagree = std::any_of(all.agreements.begin(), all.agreements.end(),
                                       [](const Agreement& pair) { return pair.disagree(); });
     for (const MethodSaid& one : answer.methods) {
-        if (one.word == words("counts") || one.word == words("no figure")) continue;
+        if (one.counts || one.word == words("no figure")) continue;
         beside << words("%1: %2, %3").arg(one.name, one.amounts, one.word);
     }
     answer.beside = beside.join(u'\n');

@@ -16,6 +16,7 @@ struct MethodSaid {
     QString amounts;  ///< "412 ± 9 m³ in the hopper, 330 ± 21 m³ in situ, 710 ± 12 t wet"; or why none
     State state = State::unknown;
     QString word;  ///< "counts", "agrees", "disagrees, E_n 1.6", "no figure"
+    bool counts = false;
 };
 
 /// What is known of a load, in sentences.

@@ -40,7 +40,8 @@ LimitsLeaf::LimitsLeaf(FiguresSource& source, QWidget* parent)
     : FiguresPage(source, parent),
       sentence_(make_label({}, Step::strong, Weight::regular, this)),
       limits_(new LimitsTable(this)),
-      sheet_(new Sheet(this)) {
+      sheet_(new Sheet(this)),
+      load_sheet_(new Sheet(this)) {
     sentence_->setWordWrap(true);
     body()->addWidget(sentence_);
     give_height(limits_, 28);
@@ -112,8 +113,10 @@ void LimitsLeaf::show_condition() {
 void LimitsLeaf::show_evidence(int index) {
     const LimitRow limit = limits_->row(index);
     ask<std::vector<EvidenceRow>>(evidence_of(limit.place), [this, limit](std::vector<EvidenceRow> rows) {
-        sheet_->open(tr("Condition %1").arg(limit.name),
-                     evidence_page(limit, std::move(rows), QLocale(), sheet_), evidence_width);
+        sheet_->open(
+            tr("Condition %1").arg(limit.name),
+            evidence_page(limit, std::move(rows), QLocale(), opens_loads(session(), load_sheet_), sheet_),
+            evidence_width);
     });
 }
 

@@ -32,6 +32,7 @@ class LimitsLeaf : public FiguresPage {
     QLabel* numbers_;
     QLabel* question_;
     Sheet* sheet_;
+    Sheet* load_sheet_;  ///< over the evidence
 };
 
 /// How many limits stand how, in one sentence; the worst first.

@@ -6,6 +6,7 @@
 
 #include "forms/shared/button.h"
 #include "forms/shared/choice_field.h"
+#include "forms/shared/icon.h"
 #include "forms/shared/record_sheet.h"
 #include "forms/shared/sheet.h"
 #include "forms/shared/table_view.h"
@@ -36,13 +37,16 @@ RecordsLeaf::RecordsLeaf(BookSession& session, const std::vector<std::string>& k
       choice_(new ChoiceField(tr("Records"), this)),
       add_(make_button(ButtonKind::plain, tr("Add a record"), QStringLiteral("add"), this)),
       view_(new TableView(tr("Records"), this)),
-      sheet_(new Sheet(this)) {
+      sheet_(new Sheet(this)),
+      open_view_(make_button(ButtonKind::plain, {}, {}, this)) {
     auto* all = new QVBoxLayout(this);
     auto* head = new QHBoxLayout;
     choice_->setMaximumWidth(40 * grid);
     head->addWidget(choice_, 1);
     head->addStretch();
+    head->addWidget(open_view_, 0, Qt::AlignBottom);
     head->addWidget(add_, 0, Qt::AlignBottom);
+    connect(open_view_, &QPushButton::clicked, this, &RecordsLeaf::open_view);
     all->addLayout(head);
     all->addWidget(view_, 1);
     std::vector<Choice> choices;
@@ -99,6 +103,33 @@ void RecordsLeaf::show_kind(const std::string& name) {
     add_->setVisible(logged && session_.writable());
     add_->setText(tr("Add a %1").arg(kind_title(*kind_).toLower()));
     add_->setAccessibleName(add_->text());
+    offer_view();
+}
+
+void RecordsLeaf::add_view(View view) {
+    views_.push_back(std::move(view));
+    offer_view();
+}
+
+void RecordsLeaf::offer_view() {
+    open_view_->hide();
+    for (const View& view : views_) {
+        if (view.kind != kind_->name) continue;
+        open_view_->setText(view.words);
+        open_view_->setAccessibleName(view.words);
+        open_view_->setIcon(icon(view.icon, Tone::text));
+        open_view_->show();
+    }
+}
+
+void RecordsLeaf::open_view() {
+    const int row = view_->current_row();
+    if (row < 0) return;
+    const QString label = QString::fromStdString(session_.book().label_of(*kind_, rows_->row(row).id));
+    for (const View& view : views_) {
+        if (view.kind == kind_->name)
+            sheet_->open(tr("%1 %2").arg(kind_title(*kind_), label), view.make(label), view.width);
+    }
 }
 
 void RecordsLeaf::refresh() {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QWidget>
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -27,11 +28,24 @@ class RecordsLeaf : public QWidget {
     /// Offers these kinds, and begins with the first; none: all of them.
     RecordsLeaf(BookSession& session, const std::vector<std::string>& kinds, QWidget* parent = nullptr);
 
+    /// A page that knows more of one kind's records than their fields: a press opens it for the row under the
+    /// cursor. `make` is given the record's label.
+    struct View {
+        std::string kind;
+        QString words;  ///< of the press
+        QString icon;
+        int width = 480;
+        std::function<QWidget*(const QString& label)> make;
+    };
+    void add_view(View view);
+
  private:
     void show_kind(const std::string& name);
     void refresh();
     void open_record(const Row& row);
     void add_record();
+    void offer_view();
+    void open_view();
     [[nodiscard]] std::vector<Column<Row>> columns() const;
 
     BookSession& session_;
@@ -42,6 +56,8 @@ class RecordsLeaf : public QWidget {
     RowTable<Row>* rows_ = nullptr;
     std::shared_ptr<LabelOf> labels_ = std::make_shared<LabelOf>();
     Sheet* sheet_;
+    std::vector<View> views_;
+    QPushButton* open_view_;
 };
 
 }  // namespace spoilbook::form

@@ -22,7 +22,8 @@ BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
       sentence_(make_label({}, Step::strong, Weight::regular, this)),
       chart_(new ChartFrame(this)),
       limits_(new LimitsTable(this)),
-      sheet_(new Sheet(this)) {
+      sheet_(new Sheet(this)),
+      load_sheet_(new Sheet(this)) {
     sentence_->setWordWrap(true);
     body()->addWidget(sentence_);
     body()->addWidget(build_figures());
@@ -35,8 +36,10 @@ BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     connect(limits_, &LimitsTable::evidence_asked, this, [this](int row) {
         const LimitRow limit = limits_->row(row);
         ask<std::vector<EvidenceRow>>(evidence_of(limit.place), [this, limit](std::vector<EvidenceRow> rows) {
-            sheet_->open(tr("Condition %1").arg(limit.name),
-                         evidence_page(limit, std::move(rows), QLocale(), sheet_), evidence_width);
+            sheet_->open(
+                tr("Condition %1").arg(limit.name),
+                evidence_page(limit, std::move(rows), QLocale(), opens_loads(session(), load_sheet_), sheet_),
+                evidence_width);
         });
     });
 }

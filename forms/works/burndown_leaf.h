@@ -34,6 +34,7 @@ class BurndownLeaf : public FiguresPage {
     ChartFrame* chart_;
     LimitsTable* limits_;
     Sheet* sheet_;
+    Sheet* load_sheet_;  ///< over the evidence
 };
 
 }  // namespace spoilbook::form

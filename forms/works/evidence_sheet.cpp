@@ -90,7 +90,7 @@ std::function<std::vector<EvidenceRow>(const Figures&)> evidence_of(std::size_t 
 }
 
 QWidget* evidence_page(const LimitRow& limit, std::vector<EvidenceRow> rows, const QLocale& locale,
-                       QWidget* parent) {
+                       const OpensLoad& open_load, QWidget* parent) {
     auto* page = new QWidget(parent);
     auto* all = new QVBoxLayout(page);
     all->setSpacing(grid);
@@ -113,6 +113,9 @@ QWidget* evidence_page(const LimitRow& limit, std::vector<EvidenceRow> rows, con
     table->set_model(model);
     table->set_empty_text(tr("Nothing counts in this window yet."));
     table->setMinimumHeight(40 * grid);
+    QObject::connect(table, &TableView::opened, model, [model, open_load](int row) {
+        if (!model->row(row).load.isEmpty()) open_load(model->row(row).load);
+    });
     all->addWidget(table, 1);
     return page;
 }

@@ -5,6 +5,7 @@
 
 #include "forms/shared/table_model.h"
 #include "forms/works/limit_rows.h"
+#include "forms/works/load_ask.h"
 #include "model/answer/evidence.h"
 
 namespace spoilbook::form {
@@ -23,7 +24,8 @@ std::vector<EvidenceRow> evidence_rows(const std::vector<EvidenceLine>& lines, c
 std::vector<Column<EvidenceRow>> evidence_columns(const LimitRow& limit, const QLocale& locale);
 
 /// What stands on the sheet: the condition in words, then everything its number is made of.
+/// Enter or a double click on a row asks for its load.
 QWidget* evidence_page(const LimitRow& limit, std::vector<EvidenceRow> rows, const QLocale& locale,
-                       QWidget* parent);
+                       const OpensLoad& open_load, QWidget* parent);
 
 }  // namespace spoilbook::form

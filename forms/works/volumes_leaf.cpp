@@ -7,9 +7,12 @@
 #include "forms/shared/button.h"
 #include "forms/shared/choice_field.h"
 #include "forms/shared/label.h"
+#include "forms/shared/sheet.h"
 #include "forms/shared/table_view.h"
 #include "forms/works/bars.h"
+#include "forms/works/load_sheet.h"
 #include "forms/works/say.h"
+#include "forms/works/volume_loads.h"
 #include "forms/works/volume_rows.h"
 
 namespace spoilbook::form {
@@ -31,7 +34,9 @@ VolumesLeaf::VolumesLeaf(FiguresSource& source, QWidget* parent)
       by_(new ChoiceField(tr("Released by"), this)),
       total_(make_label({}, Step::strong, Weight::regular, this)),
       bars_(new Bars(tr("Released volumes"), this)),
-      table_(new TableView(tr("volumes"), this)) {
+      table_(new TableView(tr("volumes"), this)),
+      sheet_(new Sheet(this)),
+      load_sheet_(new Sheet(this)) {
     build_head();
     give_height(bars_, 28);
     give_height(table_, 24);
@@ -40,6 +45,22 @@ VolumesLeaf::VolumesLeaf(FiguresSource& source, QWidget* parent)
     body()->addWidget(table_, 1);
     tell_exports_of(bars_);
     tell_exports_of(table_);
+    connect(table_, &TableView::opened, this, &VolumesLeaf::open_loads);
+}
+
+void VolumesLeaf::open_loads(int row) {
+    const GroupBy by = *group_named(by_->chosen()->toStdString());
+    const VolumeRow& volume = rows_->row(row);
+    const auto key = volume.keys.front();
+    const QString title = tr("Released, %1").arg(volume_key(volume, by, QLocale()));
+    ask<std::vector<VolumeLoad>>(
+        [by, key](const Figures& f) { return volume_loads(f, by, key, QLocale()); },
+        [this, title](std::vector<VolumeLoad> rows) {
+            sheet_->open(
+                title,
+                volume_loads_page(std::move(rows), QLocale(), opens_loads(session(), load_sheet_), sheet_),
+                load_sheet_width);
+        });
 }
 
 void VolumesLeaf::build_head() {

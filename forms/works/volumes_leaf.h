@@ -11,6 +11,7 @@ namespace spoilbook::form {
 
 class Bars;
 class ChoiceField;
+class Sheet;
 class TableView;
 
 /// What was released, by month, claim, ground, cell, material or barge.
@@ -25,6 +26,7 @@ class VolumesLeaf : public FiguresPage {
 
  private:
     void build_head();
+    void open_loads(int row);
     void show_rows(std::vector<VolumeRow> rows, GroupBy by, std::optional<double> monthly_limit);
 
     ChoiceField* by_;
@@ -32,6 +34,8 @@ class VolumesLeaf : public FiguresPage {
     Bars* bars_;
     TableView* table_;
     RowTable<VolumeRow>* rows_ = nullptr;
+    Sheet* sheet_;
+    Sheet* load_sheet_;  ///< over the loads behind a volume
 };
 
 }  // namespace spoilbook::form

@@ -127,6 +127,20 @@ class Grouping {
     std::map<Keys, Sum, BlankLast> sums_;
 };
 
+/// The part of a line that stands under a key; blank measures are not known.
+Amounts shared_amounts(const LedgerLine& line, std::optional<std::size_t> part) {
+    Amounts amounts;
+    std::optional<Estimate>* const into[] = {&amounts.hopper_m3, &amounts.in_situ_m3, &amounts.wet_t,
+                                             &amounts.dry_t};
+    for (std::size_t m = 0; m < measures.size(); ++m) {
+        const auto* result = counted_method(line, "", measures.at(m));
+        if (result == nullptr) continue;
+        const auto& amount = (part ? result->part(*part) : *result).of(measures.at(m));
+        if (amount) *into[m] = *amount * line.share;
+    }
+    return amounts;
+}
+
 }  // namespace
 
 std::string group_text(GroupBy by) {
@@ -138,6 +152,22 @@ std::optional<GroupBy> group_named(const std::string& text) {
         if (text == names[i]) return static_cast<GroupBy>(i);
     }
     return std::nullopt;
+}
+
+std::vector<VolumeLine> volume_lines(const Ledger& ledger, Instant as_at, GroupBy by,
+                                     const std::optional<std::string>& key) {
+    std::vector<VolumeLine> lines;
+    for (const auto& line : ledger.released()) {
+        if (line.at > as_at) break;
+        const bool split = by == GroupBy::claim && line.figures != nullptr;
+        const std::size_t parts = split ? line.figures->parts.size() : 1;
+        for (std::size_t i = 0; i < parts; ++i) {
+            const LoadPart* part = split ? &line.figures->parts[i] : nullptr;
+            if (key_of(by, line, part, ledger.season()) != key) continue;
+            lines.push_back({&line, shared_amounts(line, split ? std::optional(i) : std::nullopt)});
+        }
+    }
+    return lines;
 }
 
 std::vector<VolumeRow> volumes(const Ledger& ledger, Instant as_at, const std::vector<GroupBy>& by,

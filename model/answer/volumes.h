@@ -24,4 +24,15 @@ struct VolumeRow {
 std::vector<VolumeRow> volumes(const Ledger& ledger, Instant as_at, const std::vector<GroupBy>& by,
                                std::optional<Period> period = std::nullopt);
 
+/// One release behind a row of volumes: its share of the load, by the method that counts each measure.
+struct VolumeLine {
+    const LedgerLine* line = nullptr;
+    Amounts amounts;  ///< blank what no method gives
+};
+
+/// The releases behind the row of `volumes(…, {by})` with this key, ascending by release end. Of a load of
+/// several claims only the part of the claim asked for. Points into the ledger.
+std::vector<VolumeLine> volume_lines(const Ledger& ledger, Instant as_at, GroupBy by,
+                                     const std::optional<std::string>& key);
+
 }  // namespace spoilbook

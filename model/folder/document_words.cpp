@@ -66,9 +66,10 @@ Noted: kept, one line on standard error, never a change of the exit status:
 - a logged cell where the position is not;
 - a load over the barge's capacity, as stated, by ullage or by tally; dips outside her ullage table;
 - a map whose scale is off by over 0.05 % where the claims lie;
+- a map to whose datum no way from WGS 84 is published;
 - skippers, signers and tug masters that people.csv has not; causes of delay that are not on the list;
 - releases of one trip whose shares come to more than 1;
-- a table of a barge or dredger that does not run one way; readings of a logger that stand at the same time;
+- a table of a barge or dredger that does not run one way, turns back, or looks typed in centimetres; readings of a logger that stand at the same time;
 - a site, or a piece of plant, that a condition names and nobody has described; a harbour without a zone or EPSG code.
 
 ## The files

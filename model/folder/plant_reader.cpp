@@ -5,8 +5,7 @@
 #include "model/folder/json_text.h"
 #include "model/folder/member_reader.h"
 #include "model/folder/row_check.h"
-#include "model/record/reading.h"
-#include "model/unit/number_text.h"
+#include "model/record/table_check.h"
 
 namespace spoilbook {
 
@@ -14,61 +13,17 @@ namespace {
 
 using nlohmann::json;
 
-struct Column {
-    const char* name;
-    double low, high;
-};
-
-/// A table of a record: what its columns are, and how many a row must have.
-struct TableShape {
-    const char* field;
-    std::vector<Column> columns;
-    std::size_t needed;
-};
-
-const TableShape reach{"reach_table", {{"depth", -20, 100}, {"reach", 0, 100}}, 2};
-const TableShape ullage{"ullage_table", {{"ullage", 0, 50}, {"hopper volume", 0, 20000}}, 2};
-const TableShape hydrostatic{"hydrostatic_table",
-                             {{"draught", 0, 30},
-                              {"displacement", 0, 200000},
-                              {"TPC", 0, 1000},
-                              {"LCF", -300, 300},
-                              {"MCTC", 0, 100000}},
-                             2};
-
-void check_table_row(const std::vector<double>& row, const TableShape& shape, const std::string& path,
-                     const JsonReading& reading) {
-    if (row.size() < shape.needed || row.size() > shape.columns.size()) {
-        reading.refuse(
-            "not-a-table", path, fmt::format("a row of {} numbers", row.size()),
-            fmt::format("a row of {} has {} to {}", shape.field, shape.needed, shape.columns.size()));
-        return;
-    }
-    for (std::size_t i = 0; i < row.size(); ++i) {
-        const Column& column = shape.columns[i];
-        if (row[i] >= column.low && row[i] <= column.high) continue;
-        reading.refuse("out-of-range", path,
-                       fmt::format("{} is outside the range of {}", number_text(row[i]), column.name),
-                       fmt::format("it must be {} to {}", number_text(column.low), number_text(column.high)));
-    }
-}
-
-void check_table(const GivenTable& table, const GivenRow& row, const TableShape& shape,
-                 const JsonReading& reading) {
-    const auto rows = parse_table(text_of(*table.kind, row.values, shape.field));
+void check_table_of(const GivenTable& table, const GivenRow& row, const std::string& field,
+                    const JsonReading& reading) {
+    const auto rows = parse_table(text_of(*table.kind, row.values, field));
     if (!rows) return;
-    const std::string path = member_path(row.path, shape.field);
-    bool rises = true;
-    bool falls = true;
-    for (std::size_t i = 0; i < rows->size(); ++i) {
-        check_table_row((*rows)[i], shape, item_path(path, i), reading);
-        if (i == 0 || (*rows)[i].empty() || (*rows)[i - 1].empty()) continue;
-        rises = rises && (*rows)[i - 1][0] < (*rows)[i][0];
-        falls = falls && (*rows)[i - 1][0] > (*rows)[i][0];
-    }
-    if (!rises && !falls) {
-        reading.complaints.note(fmt::format("{} {}", table.file, path),
-                                fmt::format("the rows do not run one way in {}", shape.columns[0].name));
+    const std::string path = member_path(row.path, field);
+    for (const TableFinding& finding : check_table(field, *rows)) {
+        const std::string place = finding.row ? item_path(path, *finding.row) : path;
+        if (finding.grade == TableGrade::impossible)
+            reading.refuse(finding.code, place, finding.what, finding.mend);
+        else
+            reading.complaints.note(fmt::format("{} {}", table.file, place), finding.what);
     }
 }
 
@@ -104,8 +59,8 @@ class PlantReading {
         const bool read = dredger ? read_members(item, *table.kind, {}, {"buckets"}, reading_, row)
                                   : read_members(item, *table.kind, {}, {}, reading_, row);
         if (!read) return;
-        for (const TableShape& shape : {reach, ullage, hydrostatic})
-            check_table(table, row, shape, reading_);
+        for (const char* field : {"reach_table", "ullage_table", "hydrostatic_table"})
+            check_table_of(table, row, field, reading_);
         if (dredger) read_buckets(item, row.values[*table.kind->index_of("name")], row.path);
         table.rows.push_back(std::move(row));
     }

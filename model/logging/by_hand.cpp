@@ -5,6 +5,7 @@
 #include <array>
 
 #include "model/folder/text_shape.h"
+#include "model/record/table_check.h"
 #include "model/unit/zone.h"
 
 namespace spoilbook {
@@ -18,6 +19,18 @@ bool comes_with_a_folder(const Kind& kind, const Field& field) {
     return field.type == FieldType::json || (kind.name == "condition" && field.name == "kind") ||
            (kind.name == "harbour" && field.name == "epsg") ||
            (is_kept && (field.name == "file" || field.name == "digest"));
+}
+
+// What a person types is looked up again at once; an old book's odd table is noted and kept.
+std::optional<Refusal> why_no_table(const std::string& where, const Field& field, const std::string& text) {
+    const auto table = parse_table(text);
+    if (!table) return std::nullopt;
+    for (const TableFinding& finding : check_table(field.name, *table)) {
+        if (finding.grade == TableGrade::odd) continue;
+        const std::string row = finding.row ? "row " + std::to_string(*finding.row + 1) + ": " : "";
+        return Refusal{finding.code, where, row + finding.what, finding.mend};
+    }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -43,6 +56,7 @@ std::optional<Refusal> why_not_by_hand(const Kind& kind, const Field& field, con
     if (kind.name == "consent" && field.name == "year_starts" && !is_month_day(*text))
         return Refusal{"not-a-time", where, "\"" + *text + "\" is not MM-DD",
                        "write a month and a day such as 07-01"};
+    if (field.type == FieldType::table) return why_no_table(where, field, *text);
     return std::nullopt;
 }
 

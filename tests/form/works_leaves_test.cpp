@@ -12,59 +12,14 @@
 #include "forms/consent/return_leaf.h"
 #include "forms/shared/sheet.h"
 #include "forms/works/burndown_leaf.h"
-#include "model/book/open.h"
-#include "model/folder/import_folder.h"
-#include "model/unit/time_text.h"
+#include "tests/form/works_sample_desk.h"
 
 using namespace spoilbook;
 using namespace spoilbook::form;
-
-namespace {
-
-constexpr int patience_ms = 60000;  // a slow machine, a build that checks everything
-
-Instant end_of_may() {
-    return *parse_instant("2026-05-30T18:00+12:00", Zone::utc());
-}
-
-/// The sample book, made once.
-const std::string& sample_book() {
-    static const QTemporaryDir folder;
-    static const std::string path = [] {
-        const std::string made = folder.filePath(QStringLiteral("marram.sbook")).toStdString();
-        make_book(made, "test", [](Book& book) -> Checked<Done> {
-            const auto outcome = import_folder(book, SPOILBOOK_SOURCE_DIR "/sample-db/marram",
-                                               {EntryKind::import, end_of_may(), {}, {}});
-            if (!outcome) return outcome.refusals();
-            return Done{};
-        }).value();
-        return made;
-    }();
-    return path;
-}
-
-struct Desk {
-    BookSession session{std::move(*Book::open_to_read(sample_book())), end_of_may,
-                        QStringLiteral("a test reads")};
-    FiguresSource figures{session};
-};
-
-/// Some label of the page that is seen and has these words.
-bool says(const QWidget& page, const QString& words) {
-    for (const QLabel* label : page.findChildren<QLabel*>()) {
-        if (label->isVisible() && label->text().contains(words)) return true;
-    }
-    return false;
-}
-
-bool comes_to_say(const QWidget& page, const char* words) {
-    return QTest::qWaitFor([&] { return says(page, QString::fromUtf8(words)); }, patience_ms);
-}
-
-}  // namespace
+using namespace spoilbook::tests;
 
 TEST_CASE("the burn-down says what the sample book holds, and again when the as-at moves", "[works]") {
-    Desk desk;
+    SampleDesk desk;
     BurndownLeaf page(desk.figures);
     page.resize(1080, 640);
     page.show();
@@ -76,7 +31,7 @@ TEST_CASE("the burn-down says what the sample book holds, and again when the as-
 
 TEST_CASE("Enter on a limit lays the trips behind its number on a sheet, Escape takes them away",
           "[consent]") {
-    Desk desk;
+    SampleDesk desk;
     LimitsLeaf page(desk.figures);
     page.resize(1080, 640);
     page.show();
@@ -97,7 +52,7 @@ TEST_CASE("Enter on a limit lays the trips behind its number on a sheet, Escape 
 }
 
 TEST_CASE("a month that is not over cannot be returned, the one before can", "[consent]") {
-    Desk desk;
+    SampleDesk desk;
     ReturnLeaf page(desk.figures);
     page.resize(1080, 640);
     page.show();
