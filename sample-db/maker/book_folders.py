@@ -14,6 +14,7 @@ from .write_about import (write_factors, write_harbour, write_observations, writ
 from .write_events import write_events, write_steps
 from .write_loads import write_light_readings, write_loads, write_tallies, write_trips
 from .write_shifts import write_crew, write_delays, write_handovers, write_shifts, write_soundings, write_stations
+from .write_surveys import write_surveys
 
 TRIPS_A_YEAR, LONGEST_YEARS, MOST_A_SPREAD = 600, 20, 1300
 
@@ -47,6 +48,7 @@ def marram(path, seed=25117):
     write_light_readings(folder, season, dice.child(18))
     write_tide(folder, clock.instant(date(2025, 8, 3)), clock.instant(date(2026, 7, 1)))
     write_observations(folder, season, waves)
+    write_surveys(folder)
     write_events(folder, season)
     write_steps(folder, season, unsigned, found_places.mend)
     return season
