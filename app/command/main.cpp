@@ -28,6 +28,7 @@ int run(int argc, char** argv) {
     spoilbook::add_write_commands(program, options, task);
     spoilbook::add_journal_commands(program, options, task);
     spoilbook::add_return_commands(program, options, task);
+    spoilbook::add_burndown_command(program, options, task);
     spoilbook::add_turbidity_commands(program, options, task);
     try {
         program.parse(argc, argv);

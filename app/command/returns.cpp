@@ -4,7 +4,6 @@
 #include "app/command/command.h"
 #include "forms/print/print_session.h"
 #include "forms/print/write_return.h"
-#include "model/progress/burndown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -68,37 +67,6 @@ Checked<Said> make_return(const Reading& reading, const std::string& period, con
     return said;
 }
 
-Checked<Said> say_burndown(const Reading& reading) {
-    const auto burn = burndown(*reading.ledger, reading.as_at);
-    Said said;
-    said.json["as_at"] = instant_text(reading.as_at, reading.season.zone);
-    said.json["planned_m3"] = burn.planned_m3;
-    said.json["dredged_m3"] = burn.dredged_m3;
-    said.json["dredged_m3_u"] = burn.dredged_u_m3;
-    said.json["days"] = Json::array();
-    for (const auto& day : burn.days) {
-        said.json["days"].push_back({{"date", day_text(day.date)},
-                                     {"remaining_m3", number_or_null(day.remaining_m3)},
-                                     {"plan_m3", number_or_null(day.plan_m3)}});
-    }
-    said.json["target"] = {{"p10", nullptr}, {"p50", nullptr}, {"p90", nullptr}};
-    said.json["limits"] = Json::array();
-    for (const auto& state : limits_at(*reading.ledger, reading.as_at)) {
-        if (!state.quantity.at_most) continue;
-        said.json["limits"].push_back(
-            {{"consent", state.consent == nullptr ? Json(nullptr) : Json(state.consent->consent)},
-             {"condition", state.condition->condition},
-             {"p10", nullptr},
-             {"p50", nullptr},
-             {"p90", nullptr},
-             {"p_before_target", nullptr}});
-    }
-    said.text =
-        fmt::format("planned {:.0f} m³ in situ, dredged {:.0f} ± {:.0f} m³, left {:.0f} m³\n",
-                    burn.planned_m3, burn.dredged_m3, burn.dredged_u_m3, burn.planned_m3 - burn.dredged_m3);
-    return said;
-}
-
 }  // namespace
 
 void add_return_commands(CLI::App& program, Options& options, Task& task) {
@@ -116,10 +84,6 @@ void add_return_commands(CLI::App& program, Options& options, Task& task) {
             });
         };
     });
-
-    auto* burn = add_command(program, options, "burndown", "plan and done, day by day");
-    add_read_options(*burn, options);
-    burn->callback([&] { task = [&] { return read_book(options, say_burndown); }; });
 }
 
 }  // namespace spoilbook

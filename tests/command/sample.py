@@ -32,6 +32,20 @@ class Sample(Trade):
         self.claims_agree(season)
         self.limits_agree(season)
         self.stories_are_there()
+        self.the_forecast_says_what_the_scenario_does()
+
+    def the_forecast_says_what_the_scenario_does(self):
+        """sample-db/README.md: at that rate the 12-month limit is met about 9 June, the target about 22 June."""
+        burn = self.ask("burndown", self.book, *AS_AT)
+        limit = next(r for r in burn["limits"] if r["condition"] == "4")
+        self.assertTrue("2026-06-06" <= limit["p50"] <= "2026-06-12", limit)
+        self.assertTrue("2026-06-19" <= burn["target"]["p50"] <= "2026-06-26", burn["target"])
+        self.assertTrue(burn["target"]["p10"] <= burn["target"]["p50"] <= burn["target"]["p90"])
+        self.assertGreater(limit["p_before_target"], 0.9)
+        self.assertEqual("condition 4", burn["first"][0]["what"])
+        self.assertEqual(burn, self.ask("burndown", self.book, *AS_AT), "the same seed, another forecast")
+        faster = self.ask("burndown", self.book, *AS_AT, "--hours-factor", "2")
+        self.assertLess(faster["target"]["p50"], burn["target"]["p50"])
 
     @staticmethod
     def season():
