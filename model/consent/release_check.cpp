@@ -11,7 +11,7 @@
 #include "model/consent/place_rule.h"
 #include "model/consent/quantity_check.h"
 #include "model/consent/scope_filter.h"
-#include "model/consent/time_rule.h"
+#include "model/consent/time_state.h"
 
 namespace spoilbook {
 
@@ -130,13 +130,25 @@ class Checker {
     [[nodiscard]] CheckReason judge_time(const json& body) const {
         const auto rule = time_rule_from(body);
         if (!rule) return {nullptr, nullptr, CheckState::cannot_tell, std::nullopt, "its times do not read"};
-        if (rule->needs_more)
+        const TideLevels tide(season_.tides);
+        const TimeSite by{season_.zone, rule->by_day ? sun_site() : std::nullopt, tide};
+        const auto held = hold_state(*rule, by, planned_.at);
+        if (!held)
             return {nullptr, nullptr, CheckState::cannot_tell, std::nullopt,
-                    "daylight and tide cannot be judged yet"};
-        if (!holds_at(*rule, season_.zone, planned_.at))
-            return {nullptr, nullptr, CheckState::clear, std::nullopt, ""};
-        return {nullptr, nullptr, CheckState::hold, holds_until(*rule, season_.zone, planned_.at),
-                "not at this time"};
+                    what_is_missing(*rule, by, planned_.at)};
+        if (!*held) return {nullptr, nullptr, CheckState::clear, std::nullopt, ""};
+        return {nullptr, nullptr, CheckState::hold, hold_ends(*rule, by, planned_.at), "not at this time"};
+    }
+
+    /// Where sunrise and sunset are looked at: the middle of the release's ground, else of the first one.
+    [[nodiscard]] std::optional<LonLat> sun_site() const {
+        const auto& map = ledger_.grounds();
+        const Area* ground = map.open_ground(planned_.ground);
+        for (const auto& other : season_.grounds.rows()) {
+            if (ground == nullptr) ground = map.open_ground(other.id);
+        }
+        if (ground == nullptr || ground->parts.empty()) return std::nullopt;
+        return map.crs()->unproject(farthest_inside(*ground));
     }
 
     [[nodiscard]] CheckReason judge_series(const json& body) const {

@@ -28,9 +28,9 @@ struct ReleaseCheck {
     std::string due_cell;  ///< the open cell with the least in its limit's window; empty: none
 };
 
-/// A read: pure, of a season and a plan. Judges conditions of the kinds quantity, place, time (dates, hours,
-/// weekdays) and series of wave height; by daylight and tide level, and turbidity with a stop, it cannot tell
-/// yet. Points into `season`, which must outlive the answer. Refused where the load is unknown.
+/// A read: pure, of a season and a plan. Judges conditions of the kinds quantity, place, time and
+/// series of wave height; of turbidity with a stop it cannot tell yet. Points into `season`, which must
+/// outlive the answer. Refused where the load is unknown.
 Checked<ReleaseCheck> check_release(const Season& season, PlannedRelease planned);
 
 }  // namespace spoilbook

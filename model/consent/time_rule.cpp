@@ -57,9 +57,10 @@ bool in_hours(const TimeRule& rule, const WallTime& wall) {
            });
 }
 
-/// The instants of a local day at which the rule may turn: its midnight, the edges of its hours, and a change
-/// of the clocks, which may skip an edge or show it twice.
-std::vector<Instant> turns_of(const TimeRule& rule, const Zone& zone, Day day) {
+}  // namespace
+
+/// Its midnight, the edges of its hours, and a change of the clocks, which may skip an edge or show it twice.
+std::vector<Instant> clock_turns(const TimeRule& rule, const Zone& zone, Day day) {
     std::vector<Instant> turns{zone.day_start(day)};
     const Instant day_end = zone.day_start(plus_days(day, 1));
     for (auto change = zone.next_change(turns.front()); change && *change < day_end;
@@ -79,8 +80,6 @@ std::vector<Instant> turns_of(const TimeRule& rule, const Zone& zone, Day day) {
     return turns;
 }
 
-}  // namespace
-
 Checked<TimeRule> time_rule_from(const json& body) {
     try {
         TimeRule rule;
@@ -96,27 +95,35 @@ Checked<TimeRule> time_rule_from(const json& body) {
         }
         for (const auto& day : body.value("weekdays", json::array()))
             rule.weekdays.push_back(weekday_from(day));
-        rule.needs_more = rule.needs_more || body.contains("daylight") || body.contains("tide_level_m") ||
-                          body.contains("tied_to");
+        if (body.contains("daylight")) rule.by_day = body.at("daylight").get<std::string>() == "day";
+        const auto tide = body.value("tide_level_m", json::object());
+        if (tide.contains("min")) rule.tide_min_m = tide.at("min").get<double>();
+        if (tide.contains("max")) rule.tide_max_m = tide.at("max").get<double>();
+        rule.tied_to = body.value("tied_to", "");
+        rule.needs_more =
+            rule.needs_more || rule.by_day || body.contains("tide_level_m") || body.contains("tied_to");
         return rule;
     } catch (const std::exception&) {
         return Refusal{"condition-does-not-read", "", "its times do not read", "see docs/conditions.md"};
     }
 }
 
-bool holds_at(const TimeRule& rule, const Zone& zone, Instant at) {
+bool fits_clock(const TimeRule& rule, const Zone& zone, Instant at) {
     const auto wall = zone.wall(at);
     const auto& days = rule.weekdays;
     const bool on_day =
         days.empty() || std::find(days.begin(), days.end(), iso_weekday(wall.day)) != days.end();
-    const bool fits = on_day && in_dates(rule, wall) && in_hours(rule, wall);
-    return rule.forbids ? fits : !fits;
+    return on_day && in_dates(rule, wall) && in_hours(rule, wall);
+}
+
+bool holds_at(const TimeRule& rule, const Zone& zone, Instant at) {
+    return fits_clock(rule, zone, at) == rule.forbids;
 }
 
 std::optional<Instant> holds_until(const TimeRule& rule, const Zone& zone, Instant at) {
     Day day = zone.day_of(at);
     for (int i = 0; i < 732; ++i, day = plus_days(day, 1)) {
-        for (const auto turn : turns_of(rule, zone, day)) {
+        for (const auto turn : clock_turns(rule, zone, day)) {
             if (turn > at && !holds_at(rule, zone, turn)) return turn;
         }
     }

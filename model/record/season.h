@@ -63,6 +63,8 @@ struct Season {
     Shelf<Event> events;
     Shelf<Observation> observations;
     Shelf<Sounding> soundings;
+    Shelf<Tide> tides;
+    Shelf<Track> tracks;
     Shelf<Crew> crew;
     Shelf<Handover> handovers;
     Shelf<Survey> surveys;

@@ -37,6 +37,22 @@ class ReleaseCheck(Trade):
                          {r["condition"]: r["state"] for r in said["reasons"]})
         self.assertEqual("cannot_tell", self.check("2025-12-01T00:00")["verdict"])
 
+    def test_by_daylight_it_holds_until_the_sun_is_up(self):
+        self.under({"condition": "17", "kind": "time", "applies": {"activity": "release"}, "mode": "allow",
+                    "daylight": "day"})
+        self.assertEqual("clear", self.check(TUESDAY)["verdict"])
+        until = self.reason("17", "2025-11-04T02:00")["until"]
+        # 4 November, 40.59 S 179.61 E: sunrise 16:46:16 UTC by PyEphem 4.1.4, horizon -0:50 (COMP).
+        self.assertRegex(until, r"^2025-11-04T05:46:")
+
+    def test_by_the_tide_it_holds_until_the_level_leaves_and_cannot_tell_in_a_gap(self):
+        tide = "time,level_m\n2025-11-04T06:00,0\n2025-11-04T09:00,2\n2025-11-04T12:00,0\n2025-11-04T18:00,1\n"
+        self.under({"condition": "18", "kind": "time", "applies": {"activity": "release"}, "mode": "forbid",
+                    "tide_level_m": {"max": 1}}, tide_csv=tide)
+        self.assertEqual("clear", self.check(TUESDAY)["verdict"])
+        self.assertEqual("2025-11-04T07:30:00.001+13:00", self.reason("18", "2025-11-04T06:30")["until"])
+        self.assertEqual("cannot_tell", self.reason("18", "2025-11-04T15:00")["state"])
+
     def test_nothing_holds_and_it_is_clear(self):
         self.new()
         said = self.check("2025-12-01T00:00", *IN_W, "--wave-height=1")

@@ -16,7 +16,7 @@ Instant local(const char* text) {
 
 }  // namespace
 
-TEST_CASE("a condition by the level of the tide cannot be told yet, and does not hold for ever") {
+TEST_CASE("a condition by the level of the tide is not told by the clock alone") {
     const auto rule = time_rule_from(json{{"mode", "forbid"}, {"tide_level_m", {{"max", 0.5}}}});
     CHECK(rule->needs_more);
 }
