@@ -54,6 +54,7 @@ void add_journal_commands(CLI::App& program, Options& options, Task& task);
 void add_return_commands(CLI::App& program, Options& options, Task& task);
 void add_burndown_command(CLI::App& program, Options& options, Task& task);
 void add_turbidity_commands(CLI::App& program, Options& options, Task& task);
+void add_readings_command(CLI::App& program, Options& options, Task& task);
 
 /// Prints and gives the exit status.
 int say(const Options& options, const Said& said);

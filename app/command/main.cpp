@@ -30,6 +30,7 @@ int run(int argc, char** argv) {
     spoilbook::add_return_commands(program, options, task);
     spoilbook::add_burndown_command(program, options, task);
     spoilbook::add_turbidity_commands(program, options, task);
+    spoilbook::add_readings_command(program, options, task);
     try {
         program.parse(argc, argv);
         return task ? task() : spoilbook::wrong_usage;

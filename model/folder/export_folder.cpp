@@ -90,7 +90,7 @@ class FolderExport {
                 continue;
             }
             const std::string name = "turbidity/" + file_stem_of(site) + ".csv";
-            if (rows.size() == 1) {
+            if (rows.size() == 1 && text_of(file, rows.front()->values, "how").empty()) {
                 write_material(name, text_of(file, rows.front()->values, "digest"));
             } else {
                 write_file(name, merged(MatchBoard::reference(file, rows.front()->values, "site")));

@@ -10,6 +10,7 @@
 #include "model/folder/planned_id.h"
 #include "model/folder/references.h"
 #include "model/folder/regular_file.h"
+#include "model/turbidity/logger_rows.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
 
@@ -132,11 +133,14 @@ std::vector<LoggerReading> held_readings(const Book& book, const Id& site) {
         const auto bytes = book.material(text_of(files, row.values, "digest"));
         if (!bytes) continue;
         Complaints taken_already;
-        const auto more =
-            read_logger(*bytes, book_zone(book), text_of(files, row.values, "file"), taken_already);
+        const std::string file = text_of(files, row.values, "file");
+        const auto layout = layout_from(text_of(files, row.values, "how"));
+        const auto more = layout ? read_logger_rows(*bytes, *layout, file).readings
+                                 : read_logger(*bytes, book_zone(book), file, taken_already);
         readings.insert(readings.end(), more.begin(), more.end());
     }
-    std::sort(readings.begin(), readings.end(), earlier);
+    if (!std::is_sorted(readings.begin(), readings.end(), earlier))
+        std::sort(readings.begin(), readings.end(), earlier);
     readings.erase(std::unique(readings.begin(), readings.end()), readings.end());
     return readings;
 }

@@ -41,6 +41,9 @@ const Definition<LoggerFile>& definition() {
             .ref("site", &LoggerFile::site, "site", "the site")
             .text("file", &LoggerFile::file, "the file's name")
             .text("digest", &LoggerFile::digest, "SHA-256 of its bytes")
+            .json("how", &LoggerFile::how, "how it is read, where it is not time, value")
+            .added()
+            .since(2)
             .also_label("file");
     return d;
 }

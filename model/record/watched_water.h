@@ -27,6 +27,7 @@ struct LoggerFile {
     Id id;
     Id site;
     std::string file, digest;
+    std::string how;  ///< JSON: how it is read (logger_layout.h); blank: columns time, value
 };
 
 struct Survey {

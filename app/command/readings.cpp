@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <filesystem>
+
+#include "app/command/command.h"
+#include "model/book/season.h"
+#include "model/folder/regular_file.h"
+#include "model/logging/take_readings.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+struct Given {
+    std::string file, site, dates, decimal;
+    LoggerAnswers answers;
+    bool only_try = false;
+};
+
+LoggerAnswers answers_from(const Given& given) {
+    LoggerAnswers answers = given.answers;
+    if (!given.dates.empty()) {
+        answers.dates = date_order_named(given.dates);
+        if (!answers.dates)
+            throw CLI::ValidationError("--dates", "\"" + given.dates + "\" is not ymd, dmy or mdy");
+    }
+    if (!given.decimal.empty()) {
+        if (given.decimal != "." && given.decimal != ",")
+            throw CLI::ValidationError("--decimal", "\"" + given.decimal + "\" is not . or ,");
+        answers.decimal = given.decimal.front();
+    }
+    return answers;
+}
+
+Json questions_json(const std::vector<LoggerQuestion>& questions) {
+    Json rows = Json::array();
+    for (const auto& question : questions)
+        rows.push_back({{"about", question.about}, {"text", question.text}, {"choices", question.choices}});
+    return rows;
+}
+
+Said say_look(const ReadingsLook& look, const std::string& site, const Zone& zone) {
+    const auto& rows = look.rows;
+    Said said;
+    said.json["site"] = site;
+    said.json["assumed"] = look.guess.assumed;
+    said.json["questions"] = questions_json(look.guess.questions);
+    said.json["layout"] = Json::parse(layout_text(look.guess.layout));
+    for (const auto& assumed : look.guess.assumed)
+        said.text += "assumed: " + assumed + "\n";
+    for (const auto& question : look.guess.questions)
+        said.text += fmt::format("to be said with --{}: {}\n", question.about, question.text);
+    said.json["file_rows"] = look.guess.table.first_rows;
+    if (!look.guess.questions.empty()) return said;
+    said.json["first_readings"] = Json::array();
+    for (std::size_t i = 0; i < std::min<std::size_t>(rows.readings.size(), 5); ++i) {
+        const auto& reading = rows.readings[i];
+        said.json["first_readings"].push_back(
+            {{"time", instant_text(reading.time, zone)}, {"value", number_or_null(reading.value)}});
+        said.text += fmt::format("{}  {}\n", instant_text(reading.time, zone),
+                                 reading.value ? fmt::format("{}", *reading.value) : "missing");
+    }
+    const std::pair<const char*, std::size_t> counts[] = {
+        {"readings", rows.readings.size()}, {"present", rows.readings.size() - rows.missing},
+        {"missing", rows.missing},          {"out_of_order", rows.backwards},
+        {"said_twice", rows.twice},         {"two_values_at_a_time", rows.otherwise},
+        {"lines_left_out", rows.left_out},  {"refused", rows.refused}};
+    for (const auto& [name, n] : counts)
+        said.json[name] = n;
+    said.text += fmt::format(
+        "{} readings, {} without a value, {} out of order, {} twice, {} at a time that had "
+        "another value, {} lines left out, {} refused\n",
+        rows.readings.size(), rows.missing, rows.backwards, rows.twice, rows.otherwise, rows.left_out,
+        rows.refused);
+    return said;
+}
+
+Checked<Said> try_file(const Reading& reading, const Given& given, const std::string& name,
+                       const std::string& bytes) {
+    const auto look = look_at_readings(*reading.book, given.site, name, bytes, answers_from(given));
+    if (!look) return look.refusals();
+    for (const auto& refusal : look->rows.refusals)
+        print_notes({{refusal.where, refusal.what}});
+    return say_look(*look, given.site, reading.season.zone);
+}
+
+Checked<Said> take_file(Book& book, const Options& options, const Given& given, const std::string& name,
+                        const std::string& bytes) {
+    const auto taken =
+        take_readings(book, act_of(options, EntryKind::import), given.site, name, bytes, answers_from(given));
+    if (!taken) return taken.refusals();
+    Said said = say_look(taken->look, given.site, book_zone(book));
+    said.json["new"] = taken->fresh;
+    said.json["entry"] = taken->entry ? Json(name_text(*taken->entry)) : Json(nullptr);
+    said.text += taken->entry ? fmt::format("{} are new, entry {}\n", taken->fresh, name_text(*taken->entry))
+                              : "all already held\n";
+    return said;
+}
+
+int run(const Options& options, const Given& given) {
+    const std::string name = std::filesystem::path(given.file).filename().string();
+    const auto bytes = read_regular_file(given.file, name, largest_file_bytes);
+    if (!bytes) return refuse(options, bytes.refusals());
+    if (given.only_try)
+        return read_book(options,
+                         [&](const Reading& reading) { return try_file(reading, given, name, *bytes); });
+    return write_book(options, [&](Book& book) { return take_file(book, options, given, name, *bytes); });
+}
+
+}  // namespace
+
+void add_readings_command(CLI::App& program, Options& options, Task& task) {
+    auto given = std::make_shared<Given>();
+    auto* command = add_command(program, options, "readings",
+                                "take a logger's file in as it came, saying how it is read");
+    add_write_options(*command, options);
+    command->add_option("--file", given->file, "the logger's file")->required();
+    command->add_option("--site", given->site, "the site that it is of")->required();
+    command->add_option("--zone", given->answers.zone, "the logger's clock: UTC, +12:00, Pacific/Auckland");
+    command->add_option("--dates", given->dates, "ymd, dmy or mdy, where no date proves it");
+    command->add_option("--column", given->answers.column, "the column of turbidity: its name or number");
+    command->add_option("--rows", given->answers.rows, "which rows of a file of several sites");
+    command->add_option("--decimal", given->decimal, "the decimal mark, . or ,");
+    command->add_option("--missing", given->answers.missing,
+                        "what stands for a missing value; none: nothing");
+    command->add_flag("--try", given->only_try, "show what would be read, and take nothing in");
+    command->callback(
+        [&options, &task, given] { task = [&options, given] { return run(options, *given); }; });
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/logging/take_readings.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "model/book/season.h"
+#include "model/folder/match_material.h"
+#include "model/record/watched_water.h"
+#include "model/unit/number_text.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+Checked<Id> site_named(const Book& book, const std::string& site) {
+    const auto row = book.labelled(definition<Site>().kind(), site);
+    if (!row) return Refusal{"no-such-row", "site " + site, "there is no such site", "enter the site first"};
+    return row->id;
+}
+
+/// The files of one site, oldest first.
+std::vector<LoggerFile> files_of(const Book& book, const Id& site) {
+    std::vector<LoggerFile> files;
+    for (const Row& row : book.rows(definition<LoggerFile>().kind())) {
+        auto file = definition<LoggerFile>().read(row);
+        if (file.site == site) files.push_back(std::move(file));
+    }
+    return files;
+}
+
+std::optional<LoggerLayout> newest_layout(const std::vector<LoggerFile>& files) {
+    for (auto file = files.rbegin(); file != files.rend(); ++file) {
+        if (const auto layout = layout_from(file->how)) return layout;
+    }
+    return std::nullopt;
+}
+
+Refusals why_not(const ReadingsLook& look, const std::string& file) {
+    Refusals refusals;
+    for (const auto& question : look.guess.questions) {
+        std::string choices;
+        for (const auto& choice : question.choices)
+            choices += (choices.empty() ? "" : ", ") + choice;
+        refusals.push_back({"must-ask", file, question.text,
+                            "say --" + question.about + (choices.empty() ? "" : ": " + choices)});
+    }
+    if (!refusals.empty()) return refusals;
+    refusals = look.rows.refusals;
+    if (look.rows.refused > refusals.size())
+        refusals.push_back({"row", file,
+                            fmt::format("{} rows more do not read", look.rows.refused - refusals.size()),
+                            "mend a copy of the file, or say how it is to be read"});
+    if (refusals.empty() && look.rows.readings.empty())
+        refusals.push_back({"no-table", file, "no row is of this site", "look at it with --try"});
+    return refusals;
+}
+
+/// How many readings are new; refused where the book has another value at their time.
+Checked<std::size_t> fresh_among(const Book& book, const Id& site, const LoggerRows& rows,
+                                 const std::string& file) {
+    const auto held = held_readings(book, site);
+    const Zone zone = book_zone(book);
+    std::size_t fresh = 0;
+    Refusals refusals;
+    for (const auto& reading : rows.readings) {
+        const auto [first, last] = std::equal_range(
+            held.begin(), held.end(), reading, [](const auto& a, const auto& b) { return a.time < b.time; });
+        fresh += first == last ? 1 : 0;
+        if (first == last || std::find(first, last, reading) != last || refusals.size() >= 20) continue;
+        const auto shown = [](const LoggerReading& one) {
+            return one.value ? number_text(*one.value) : "nothing";
+        };
+        refusals.push_back({"other-values", file,
+                            fmt::format("at {} the book has {}, the file {}",
+                                        instant_text(reading.time, zone), shown(*first), shown(reading)),
+                            "leave the reading out of a copy, or look whether zone and column are right"});
+    }
+    if (!refusals.empty()) return refusals;
+    return fresh;
+}
+
+/// The file's own name, or one with a number where the site has another file of that name.
+std::string free_name(const std::vector<LoggerFile>& files, const std::string& file) {
+    std::set<std::string> names;
+    for (const auto& one : files)
+        names.insert(one.file);
+    std::string free = file;
+    for (int n = 2; names.contains(free); ++n)
+        free = fmt::format("{}-{}", file, n);
+    return free;
+}
+
+}  // namespace
+
+Checked<ReadingsLook> look_at_readings(const Book& book, const std::string& site, const std::string& file,
+                                       const std::string& bytes, const LoggerAnswers& answers) {
+    const auto id = site_named(book, site);
+    if (!id) return id.refusals();
+    auto guess = guess_layout(bytes, file, site, answers, newest_layout(files_of(book, *id)));
+    if (!guess) return guess.refusals();
+    ReadingsLook look{std::move(*guess), {}};
+    if (look.guess.questions.empty()) look.rows = read_logger_rows(bytes, look.guess.layout, file);
+    return look;
+}
+
+Checked<ReadingsTaken> take_readings(Book& book, const Act& act, const std::string& site,
+                                     const std::string& file, const std::string& bytes,
+                                     const LoggerAnswers& answers) {
+    auto look = look_at_readings(book, site, file, bytes, answers);
+    if (!look) return look.refusals();
+    if (auto refusals = why_not(*look, file); !refusals.empty()) return refusals;
+    const Id id = *site_named(book, site);
+    const auto fresh = fresh_among(book, id, look->rows, file);
+    if (!fresh) return fresh.refusals();
+    ReadingsTaken taken{std::move(*look), *fresh, std::nullopt};
+    if (taken.fresh == 0) return taken;
+    const Kind& kind = definition<LoggerFile>().kind();
+    const auto entry = book.change(act, [&](Change& change) -> Checked<Done> {
+        const auto digest = change.keep(bytes);
+        if (!digest) return digest.refusals();
+        std::vector<Value> values(kind.fields.size());
+        values[*kind.index_of("site")] = id;
+        values[*kind.index_of("file")] = free_name(files_of(change.book(), id), file);
+        values[*kind.index_of("digest")] = *digest;
+        values[*kind.index_of("how")] = layout_text(taken.look.guess.layout);
+        change.insert(kind, values);
+        return Done{};
+    });
+    if (!entry) return entry.refusals();
+    taken.entry = *entry;
+    return taken;
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/book/book.h"
+#include "model/turbidity/logger_guess.h"
+#include "model/turbidity/logger_rows.h"
+
+namespace spoilbook {
+
+/// A logger's file as it came, looked at for one site.
+struct ReadingsLook {
+    LoggerGuess guess;
+    LoggerRows rows;  ///< empty while there are questions
+};
+
+/// Guesses how the file is to be read, with the answers given now and those of the site's newest file, and
+/// reads it so. Nothing is written. Refused: an unknown site, a file without a table.
+Checked<ReadingsLook> look_at_readings(const Book& book, const std::string& site, const std::string& file,
+                                       const std::string& bytes, const LoggerAnswers& answers);
+
+struct ReadingsTaken {
+    ReadingsLook look;
+    std::size_t fresh = 0;           ///< readings at times that the book had none for
+    std::optional<EntryName> entry;  ///< nothing: the book has all of it already
+};
+
+/// Keeps the file as it came, with how it is read; readings follow from the two. Refused, and nothing
+/// written: a question that is open, a row that does not read, a time at which the book has another value.
+Checked<ReadingsTaken> take_readings(Book& book, const Act& act, const std::string& site,
+                                     const std::string& file, const std::string& bytes,
+                                     const LoggerAnswers& answers);
+
+}  // namespace spoilbook

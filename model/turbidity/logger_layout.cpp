@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/turbidity/logger_layout.h"
+
+#include <algorithm>
+#include <array>
+#include <nlohmann/json.hpp>
+
+namespace spoilbook {
+
+namespace {
+
+using nlohmann::json;
+
+constexpr std::array orders{"ymd", "dmy", "mdy"};
+
+std::optional<std::size_t> column_in(const json& body, const char* name) {
+    if (!body.contains(name)) return std::nullopt;
+    return body.at(name).get<std::size_t>() - 1;
+}
+
+}  // namespace
+
+std::string date_order_text(DateOrder order) {
+    return orders.at(static_cast<std::size_t>(order));
+}
+
+std::optional<DateOrder> date_order_named(const std::string& text) {
+    const auto found = std::find(orders.begin(), orders.end(), text);
+    if (found == orders.end()) return std::nullopt;
+    return static_cast<DateOrder>(found - orders.begin());
+}
+
+std::string layout_text(const LoggerLayout& layout) {
+    json body{{"delimiter", std::string(1, layout.delimiter)},
+              {"first_row", layout.first_row},
+              {"time_column", layout.time_column + 1},
+              {"value_column", layout.value_column + 1},
+              {"value_name", layout.value_name},
+              {"dates", date_order_text(layout.dates)},
+              {"zone", layout.zone},
+              {"decimal", std::string(1, layout.decimal)},
+              {"missing", layout.missing}};
+    if (layout.clock_column) body["clock_column"] = *layout.clock_column + 1;
+    if (layout.rows_column) {
+        body["rows_column"] = *layout.rows_column + 1;
+        body["rows_value"] = layout.rows_value;
+    }
+    return body.dump();
+}
+
+std::optional<LoggerLayout> layout_from(const std::string& text) {
+    try {
+        const auto body = json::parse(text);
+        LoggerLayout layout;
+        layout.delimiter = body.at("delimiter").get<std::string>().at(0);
+        layout.first_row = body.at("first_row").get<std::size_t>();
+        layout.time_column = *column_in(body, "time_column");
+        layout.clock_column = column_in(body, "clock_column");
+        layout.value_column = *column_in(body, "value_column");
+        layout.value_name = body.value("value_name", "");
+        layout.dates = date_order_named(body.at("dates").get<std::string>()).value();
+        layout.zone = body.value("zone", "");
+        layout.decimal = body.at("decimal").get<std::string>().at(0);
+        layout.missing = body.value("missing", std::vector<std::string>{});
+        layout.rows_column = column_in(body, "rows_column");
+        layout.rows_value = body.value("rows_value", "");
+        return layout;
+    } catch (const std::exception&) {
+        return std::nullopt;
+    }
+}
+
+}  // namespace spoilbook

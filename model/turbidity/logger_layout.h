@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace spoilbook {
+
+enum class DateOrder { ymd, dmy, mdy };
+
+/// How a logger's file is to be read. Columns count from 0, lines from 1.
+struct LoggerLayout {
+    char delimiter = ',';  ///< ' ': any run of blanks
+    std::size_t first_row = 1;
+    std::size_t time_column = 0;
+    std::optional<std::size_t> clock_column;  ///< where date and time of day stand apart
+    std::size_t value_column = 1;
+    std::string value_name;
+    DateOrder dates = DateOrder::ymd;
+    std::string zone;  ///< UTC, +12:00 or an IANA name; blank: each time says its own offset
+    char decimal = '.';
+    std::vector<std::string> missing;        ///< what stands for a missing value, beside a blank
+    std::optional<std::size_t> rows_column;  ///< of several sites in one file: which column tells them apart
+    std::string rows_value;                  ///< and what it says in this site's rows
+
+    bool operator==(const LoggerLayout&) const = default;
+};
+
+std::string date_order_text(DateOrder order);
+std::optional<DateOrder> date_order_named(const std::string& text);
+
+/// One line of JSON, as a book keeps it beside the file; and back. Nothing for text that is none.
+std::string layout_text(const LoggerLayout& layout);
+std::optional<LoggerLayout> layout_from(const std::string& text);
+
+}  // namespace spoilbook

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string_view>
+
+#include "model/record/logger_reading.h"
+#include "model/turbidity/logger_layout.h"
+#include "model/unit/refusal.h"
+
+namespace spoilbook {
+
+/// What a logger's file says under a layout, in the order of the file, and what was odd in it.
+struct LoggerRows {
+    std::vector<LoggerReading> readings;
+    std::size_t missing = 0;    ///< of the readings: those without a value
+    std::size_t backwards = 0;  ///< rows earlier than the row before
+    std::size_t twice = 0;      ///< rows that say the same again
+    std::size_t otherwise = 0;  ///< rows of a time that had another value
+    std::size_t left_out = 0;   ///< lines after the first row that are no rows: words, other sites' rows not
+    Refusals refusals;          ///< rows that do not read; the first hundred
+    std::size_t refused = 0;    ///< how many there are
+};
+
+/// Reads the rows of one site. A time that its zone makes happen twice or never is refused: a logger that
+/// keeps one offset all year is read with that offset. `file` is the place told in refusals.
+LoggerRows read_logger_rows(std::string_view bytes, const LoggerLayout& layout, const std::string& file);
+
+}  // namespace spoilbook

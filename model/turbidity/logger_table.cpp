@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/turbidity/logger_table.h"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <optional>
+
+#include "model/turbidity/logger_lines.h"
+#include "model/turbidity/logger_time.h"
+
+namespace spoilbook {
+
+namespace {
+
+constexpr std::size_t looked_at = 2000;
+constexpr std::size_t most_values = 60;
+
+std::string lower(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return text;
+}
+
+bool has_date(const std::vector<std::string_view>& fields) {
+    return std::any_of(fields.begin(), fields.end(), [](std::string_view field) {
+        const auto time = logger_time(field);
+        return time && time->has_date;
+    });
+}
+
+struct Shape {
+    char delimiter = ',';
+    std::size_t fields = 0, lines = 0, first = 0;
+};
+
+/// The number of fields that most lines with a date have under one delimiter.
+Shape shape_under(std::string_view text, char delimiter) {
+    std::map<std::size_t, Shape> by_fields;
+    LoggerLines lines(text);
+    std::string_view line;
+    std::vector<std::string_view> fields;
+    while (lines.next(line) && lines.number() <= looked_at) {
+        split_line(line, delimiter, fields);
+        if (fields.size() < 2 || !has_date(fields)) continue;
+        Shape& shape = by_fields[fields.size()];
+        if (shape.lines++ == 0) shape.first = lines.number();
+        shape.fields = fields.size();
+        shape.delimiter = delimiter;
+    }
+    Shape best;
+    for (const auto& [n, shape] : by_fields) {
+        if (shape.lines >= best.lines) best = shape;
+    }
+    return best;
+}
+
+void look_at_date(const LoggerTime& time, LoggerColumn& column) {
+    ++column.dates;
+    if (time.year_first || time.month_named) {
+        ++column.sure_dates;
+        return;
+    }
+    column.first_over_12 += time.first > 12 ? 1 : 0;
+    column.second_over_12 += time.second > 12 ? 1 : 0;
+}
+
+/// "1,234" may be a thousand or a decimal; "0,234" and "12,3" are decimals.
+bool no_thousands(std::string_view text) {
+    const std::size_t comma = text.find(',');
+    const std::size_t digits = text.find_first_of("123456789");
+    return text.size() - comma != 4 || digits == std::string_view::npos || digits > comma;
+}
+
+void look_at(std::string_view text, LoggerColumn& column) {
+    if (text.empty()) {
+        ++column.blank;
+        return;
+    }
+    if (!column.many) {
+        ++column.values[std::string(text)];
+        column.many = column.values.size() > most_values;
+    }
+    const bool number = logger_number(text, '.').has_value();
+    const bool comma = !number && logger_number(text, ',').has_value();
+    if (number || comma) {
+        ++(number ? column.numbers : column.comma_numbers);
+        column.point_marks += text.find('.') != std::string_view::npos ? 1 : 0;
+        column.comma_marks += comma ? 1 : 0;
+        column.not_thousands += comma && no_thousands(text) ? 1 : 0;
+    }
+    if (const auto time = number ? std::nullopt : logger_time(text)) {
+        column.offsets += time->offset_s ? 1 : 0;
+        if (time->has_date) return look_at_date(*time, column);
+        ++column.clocks;
+    } else if (number && text.size() >= 8) {
+        if (const auto compact = logger_time(text); compact && compact->has_date)
+            look_at_date(*compact, column);
+    }
+    const bool odd = (!number && !comma) || is_missing_code(text);
+    if (odd && column.texts.size() < most_values) ++column.texts[std::string(text)];
+}
+
+/// The lines right above the rows that have about as many fields.
+void name_columns(const std::vector<std::string_view>& above, const Shape& shape, LoggerTable& table) {
+    std::vector<std::string_view> fields;
+    std::size_t from = above.size();
+    while (from > 0 && above.size() - from < 5) {
+        split_line(above[from - 1], shape.delimiter, fields);
+        if (fields.size() + 1 < shape.fields || fields.size() > shape.fields + 1 || fields.size() < 2) break;
+        --from;
+    }
+    for (std::size_t i = from; i < above.size(); ++i) {
+        split_line(above[i], shape.delimiter, fields);
+        for (std::size_t k = 0; k < std::min(fields.size(), table.columns.size()); ++k) {
+            if (fields[k].empty()) continue;
+            auto& column = table.columns[k];
+            column.last = shown_text(fields[k]);
+            column.name += (column.name.empty() ? "" : " ") + column.last;
+        }
+    }
+}
+
+void read_table(std::string_view text, const Shape& shape, LoggerTable& table) {
+    LoggerLines lines(text);
+    std::string_view line;
+    std::vector<std::string_view> fields, above;
+    while (lines.next(line)) {
+        if (lines.number() < shape.first) {
+            above.push_back(line);
+            const auto words = lower(shown_text(line));
+            if (words.find("zone") != std::string::npos || words.find("utc") != std::string::npos ||
+                words.find("gmt") != std::string::npos)
+                table.zone_lines.push_back(shown_text(line));
+            continue;
+        }
+        if (lines.number() == shape.first) name_columns(above, shape, table);
+        split_line(line, shape.delimiter, fields);
+        if (fields.size() < 2) continue;
+        ++table.rows;
+        for (std::size_t k = 0; k < std::min(fields.size(), table.columns.size()); ++k)
+            look_at(fields[k], table.columns[k]);
+        if (table.first_rows.size() >= 5) continue;
+        table.first_rows.emplace_back();
+        for (const auto field : fields)
+            table.first_rows.back().push_back(shown_text(field));
+    }
+}
+
+}  // namespace
+
+bool is_missing_code(std::string_view text) {
+    static constexpr std::array codes{"-9999",    "-999",     "-99999",  "-9999.0", "-999.0",
+                                      "-9999.9",  "-999.9",   "-99.9",   "-99.99",  "-999.99",
+                                      "-9999.99", "-9999.00", "-999.00", "-6999",   "-7999",
+                                      "-8888",    "9999",     "99999",   "999999"};
+    return std::find(codes.begin(), codes.end(), text) != codes.end();
+}
+
+LoggerTable logger_table(std::string_view text) {
+    LoggerTable table;
+    Shape best;
+    for (const char delimiter : {'\t', ';', ',', '|'}) {
+        const Shape shape = shape_under(text, delimiter);
+        if (shape.lines > best.lines) best = shape;
+    }
+    // Blanks stand inside dates and words too: they part fields only where nothing else does.
+    if (best.lines == 0) best = shape_under(text, ' ');
+    if (best.lines == 0) return table;
+    table.delimiter = best.delimiter;
+    table.first_row = best.first;
+    table.columns.resize(best.fields);
+    read_table(text, best, table);
+    return table;
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "model/turbidity/logger_layout.h"
+
+namespace spoilbook {
+
+/// What one column of a logger's table holds, counted over all rows.
+struct LoggerColumn {
+    std::string name;  ///< all that its header lines say, for people
+    std::string last;  ///< what the lowest header line says
+    std::size_t blank = 0, dates = 0, clocks = 0, numbers = 0, comma_numbers = 0, offsets = 0;
+    std::size_t first_over_12 = 0, second_over_12 = 0, sure_dates = 0;  ///< of dates: what proves their order
+    std::size_t point_marks = 0, comma_marks = 0,
+                not_thousands = 0;              ///< of numbers: marks, and what proves them
+    std::map<std::string, std::size_t> texts;   ///< what is no number, or a code for missing; at most 60
+    std::map<std::string, std::size_t> values;  ///< different contents, at most 60 (`many` past that)
+    bool many = false;
+
+    [[nodiscard]] std::size_t any_numbers() const { return numbers + comma_numbers; }
+};
+
+/// A logger's file taken apart without an assumption on what its columns mean.
+struct LoggerTable {
+    char delimiter = ',';
+    std::size_t first_row = 0;  ///< line of the first row; 0: no table was found
+    std::size_t rows = 0;
+    std::vector<LoggerColumn> columns;
+    std::vector<std::string> zone_lines;               ///< lines above the rows that speak of a zone
+    std::vector<std::vector<std::string>> first_rows;  ///< the first five, as they stand
+};
+
+/// Finds the table: the delimiter and the number of fields that most lines with a date agree on. `text` as
+/// logger_text gives it.
+LoggerTable logger_table(std::string_view text);
+
+/// Numbers that loggers write for "no value".
+bool is_missing_code(std::string_view text);
+
+}  // namespace spoilbook

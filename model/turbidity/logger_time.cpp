@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/turbidity/logger_time.h"
+
+#include <array>
+#include <cctype>
+
+#include "model/unit/calendar.h"
+
+namespace spoilbook {
+
+namespace {
+
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+char lower(char c) {
+    return static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+}
+
+/// Takes the text apart from the left.
+class Words {
+ public:
+    explicit Words(std::string_view text) : rest_(text) { blanks(); }
+
+    [[nodiscard]] bool done() const { return rest_.empty(); }
+    [[nodiscard]] char next() const { return rest_.empty() ? '\0' : rest_.front(); }
+    void skip() { rest_.remove_prefix(1); }
+    void blanks() {
+        while (!rest_.empty() && (rest_.front() == ' ' || rest_.front() == '\t'))
+            rest_.remove_prefix(1);
+    }
+    bool take(char c) {
+        if (next() != c) return false;
+        skip();
+        return true;
+    }
+    /// A whole number of at most `most` digits, and how many it had.
+    std::optional<int> number(std::size_t most, std::size_t* digits = nullptr) {
+        std::size_t n = 0;
+        int value = 0;
+        while (n < most && n < rest_.size() && is_digit(rest_[n]))
+            value = value * 10 + (rest_[n++] - '0');
+        if (n == 0) return std::nullopt;
+        rest_.remove_prefix(n);
+        if (digits != nullptr) *digits = n;
+        return value;
+    }
+    [[nodiscard]] std::size_t digits_ahead() const {
+        std::size_t n = 0;
+        while (n < rest_.size() && is_digit(rest_[n]))
+            ++n;
+        return n;
+    }
+    /// Letters, in lower case, at most 12.
+    std::string letters() {
+        std::string word;
+        while (!rest_.empty() && std::isalpha(static_cast<unsigned char>(rest_.front())) != 0 &&
+               word.size() < 12) {
+            word += lower(rest_.front());
+            skip();
+        }
+        return word;
+    }
+    [[nodiscard]] std::string_view rest() const { return rest_; }
+    void go_to(std::string_view rest) { rest_ = rest; }
+
+ private:
+    std::string_view rest_;
+};
+
+std::optional<int> month_named(const std::string& word) {
+    static constexpr std::array names{"jan", "feb", "mar", "apr", "may", "jun",
+                                      "jul", "aug", "sep", "oct", "nov", "dec"};
+    for (std::size_t i = 0; i < names.size() && word.size() >= 3; ++i) {
+        if (word.compare(0, 3, names[i]) == 0) return static_cast<int>(i) + 1;
+    }
+    return std::nullopt;
+}
+
+/// 20250928, the year first.
+bool compact_date(Words& words, LoggerTime& time) {
+    time.first = *words.number(4);
+    time.second = *words.number(2);
+    time.third = *words.number(2);
+    time.year_first = time.has_date = true;
+    // Long counts and serial numbers are no dates.
+    return time.first >= 1900 && time.first < 2100 && time.second <= 12 && time.third <= 31;
+}
+
+bool take_date(Words& words, LoggerTime& time) {
+    if (words.digits_ahead() >= 8) return compact_date(words, time);
+    std::size_t digits = 0;
+    const auto first = words.number(4, &digits);
+    if (!first) return false;
+    const char mark = words.next();
+    if (mark != '-' && mark != '/' && mark != '.' && mark != ' ') return false;
+    words.skip();
+    if (std::isalpha(static_cast<unsigned char>(words.next())) != 0) {
+        const auto month = month_named(words.letters());
+        if (!month || digits > 2) return false;
+        time.second = *month;
+        time.month_named = true;
+        if (!words.take(mark) && !words.take(' ')) return false;
+    } else {
+        const auto second = words.number(2);
+        if (!second || mark == ' ' || !words.take(mark)) return false;
+        time.second = *second;
+    }
+    std::size_t year_digits = 0;
+    const auto third = words.number(4, &year_digits);
+    if (!third || year_digits == 3 || digits == 3) return false;
+    if (digits < 4 && year_digits == 1) return false;
+    time.first = *first;
+    time.third = *third;
+    time.year_first = digits == 4;
+    time.has_date = true;
+    return true;
+}
+
+bool take_fraction(Words& words, LoggerTime& time) {
+    const std::size_t digits = words.digits_ahead();
+    if (digits == 0) return false;
+    int scale = 100;
+    for (std::size_t i = 0; i < digits; ++i, scale /= 10)
+        time.millisecond += *words.number(1) * scale;
+    return true;
+}
+
+bool take_clock(Words& words, LoggerTime& time) {
+    const std::size_t ahead = words.digits_ahead();
+    const bool compact = ahead == 4 || ahead == 6;
+    const auto hour = words.number(2);
+    if (!hour || (!compact && !words.take(':'))) return false;
+    const auto minute = words.number(2);
+    if (!minute || *hour > 24 || *minute > 59) return false;
+    time.hour = *hour;
+    time.minute = *minute;
+    if (compact ? ahead == 6 : words.take(':')) {
+        const auto second = words.number(2);
+        if (!second || *second > 59) return false;
+        time.second_of_minute = *second;
+        if ((words.take('.') || words.take(',')) && !take_fraction(words, time)) return false;
+    }
+    time.has_clock = true;
+    return true;
+}
+
+/// AM and PM; 12 is the first hour of each.
+bool take_half(const std::string& word, LoggerTime& time) {
+    if (word != "am" && word != "pm") return false;
+    if (time.hour < 1 || time.hour > 12) return false;
+    time.hour = time.hour % 12 + (word == "pm" ? 12 : 0);
+    return true;
+}
+
+bool take_offset(Words& words, LoggerTime& time) {
+    const int sign = words.take('+') ? 1 : words.take('-') ? -1 : 0;
+    if (sign == 0) return false;
+    const auto hours = words.number(2);
+    if (!hours || *hours > 14) return false;
+    words.take(':');
+    int minutes = 0;
+    if (words.digits_ahead() > 0) minutes = words.number(2).value_or(0);
+    time.offset_s = sign * (*hours * 3600 + minutes * 60);
+    return true;
+}
+
+bool take_tail(Words& words, LoggerTime& time) {
+    words.blanks();
+    while (!words.done()) {
+        if (std::isalpha(static_cast<unsigned char>(words.next())) != 0) {
+            const auto word = words.letters();
+            if (word == "z" || word == "utc" || word == "gmt")
+                time.offset_s = 0;
+            else if (!take_half(word, time))
+                return false;
+        } else if (!take_offset(words, time)) {
+            return false;
+        }
+        words.blanks();
+    }
+    return true;
+}
+
+}  // namespace
+
+std::optional<LoggerTime> logger_time(std::string_view text) {
+    Words words(text);
+    LoggerTime time;
+    const auto begin = words.rest();
+    if (!take_date(words, time)) {
+        words.go_to(begin);
+        time = {};
+        if (begin.find(':') == std::string_view::npos || !take_clock(words, time)) return std::nullopt;
+        return take_tail(words, time) ? std::optional(time) : std::nullopt;
+    }
+    if (!words.done() && (words.next() == 'T' || words.next() == ',')) words.skip();
+    words.blanks();
+    if (is_digit(words.next()) && !take_clock(words, time)) return std::nullopt;
+    return take_tail(words, time) ? std::optional(time) : std::nullopt;
+}
+
+std::optional<Day> day_of(const LoggerTime& time, DateOrder order) {
+    Day day{time.third, time.second, time.first};
+    if (time.year_first)
+        day = {time.first, time.second, time.third};
+    else if (time.month_named || order == DateOrder::dmy)
+        day = {time.third, time.second, time.first};
+    else if (order == DateOrder::mdy)
+        day = {time.third, time.first, time.second};
+    else
+        day = {time.first, time.second, time.third};
+    if (day.year < 100) day.year += day.year < 70 ? 2000 : 1900;
+    if (!exists(day)) return std::nullopt;
+    return day;
+}
+
+}  // namespace spoilbook
