@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "app/command/command.h"
+#include "model/answer/named_cell.h"
 #include "model/consent/release_check.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
@@ -34,16 +35,11 @@ Checked<Id> id_of(const Shelf<R>& shelf, std::string R::*member, const std::stri
 
 /// Several grounds may have a cell of one name: then the ground says which.
 Checked<Id> cell_of(const Season& season, const std::string& name, const Id& ground) {
-    std::optional<Id> found;
-    for (const auto& cell : season.cells.rows()) {
-        if (cell.cell != name || (ground && cell.ground != ground)) continue;
-        if (found)
-            return Refusal{"ambiguous", "--cell", "several grounds have a cell \"" + name + "\"",
-                           "give --ground"};
-        found = cell.id;
-    }
-    if (!found) return unknown("--cell", name);
-    return *found;
+    const auto found = cells_named(season, name, ground);
+    if (found.empty()) return unknown("--cell", name);
+    if (found.size() == 1) return found.front()->id;
+    return Refusal{"ambiguous", "--cell", "several grounds have a cell \"" + name + "\"",
+                   "give --ground, or write it as GROUND/CELL"};
 }
 
 /// A number within its range; NaN and infinity, which compare as no number does, are none.

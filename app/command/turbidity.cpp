@@ -161,12 +161,25 @@ Checked<Said> say_turbidity(const Reading& reading, const std::string& site, con
     return said;
 }
 
+struct Given {
+    std::string site, from, to;
+};
+
+Checked<Said> answer(const Reading& reading, const Given& given) {
+    Span span;
+    for (const auto& [name, text, end] :
+         {std::tuple("--from", &given.from, &span.from), std::tuple("--to", &given.to, &span.to)}) {
+        if (text->empty()) continue;
+        const auto at = time_given(name, *text, reading.season.zone);
+        if (!at) return at.refusals();
+        *end = *at;
+    }
+    return say_turbidity(reading, given.site, span);
+}
+
 }  // namespace
 
 void add_turbidity_commands(CLI::App& program, Options& options, Task& task) {
-    struct Given {
-        std::string site, from, to;
-    };
     auto given = std::make_shared<Given>();
     auto* command = add_command(program, options, "turbidity",
                                 "readings of a site with their flags, the statistic, passed triggers");
@@ -176,17 +189,7 @@ void add_turbidity_commands(CLI::App& program, Options& options, Task& task) {
     command->add_option("--to", given->to, "readings until then");
     command->callback([&options, &task, given] {
         task = [&options, given] {
-            return read_book(options, [&](const Reading& reading) -> Checked<Said> {
-                Span span;
-                for (const auto& [name, text, end] : {std::tuple("--from", &given->from, &span.from),
-                                                      std::tuple("--to", &given->to, &span.to)}) {
-                    if (text->empty()) continue;
-                    const auto at = time_given(name, *text, reading.season.zone);
-                    if (!at) return at.refusals();
-                    *end = *at;
-                }
-                return say_turbidity(reading, given->site, span);
-            });
+            return read_book(options, [&](const Reading& reading) { return answer(reading, *given); });
         };
     });
 }

@@ -132,9 +132,7 @@ Checked<Said> show(const Options& options, const std::string& kind_name, const s
     return said;
 }
 
-}  // namespace
-
-void add_write_commands(CLI::App& program, Options& options, Task& task) {
+void add_log(CLI::App& program, Options& options, Task& task) {
     auto kind = std::make_shared<std::string>();
     auto label = std::make_shared<std::string>();
     auto pairs = std::make_shared<std::vector<std::string>>();
@@ -150,7 +148,10 @@ void add_write_commands(CLI::App& program, Options& options, Task& task) {
                               [&](Book& book) { return log_one(book, options, *kind, *label, inputs); });
         };
     });
+}
 
+void add_sign(CLI::App& program, Options& options, Task& task) {
+    auto label = std::make_shared<std::string>();
     auto* sign = add_command(program, options, "sign", "sign a shift sheet");
     add_write_options(*sign, options);
     sign->add_option("shift", *label, "the shift's number")->required();
@@ -163,7 +164,9 @@ void add_write_commands(CLI::App& program, Options& options, Task& task) {
             });
         };
     });
+}
 
+void add_undo_and_redo(CLI::App& program, Options& options, Task& task) {
     for (const bool back : {true, false}) {
         auto* command = add_command(program, options, back ? "undo" : "redo",
                                     back ? "take back your newest change" : "restore what you took back");
@@ -178,7 +181,11 @@ void add_write_commands(CLI::App& program, Options& options, Task& task) {
             };
         });
     }
+}
 
+void add_show(CLI::App& program, Options& options, Task& task) {
+    auto kind = std::make_shared<std::string>();
+    auto label = std::make_shared<std::string>();
     auto* show_command = add_command(program, options, "show", "one record, and how it came to be so");
     auto with_history = std::make_shared<bool>(false);
     add_read_options(*show_command, options);
@@ -191,6 +198,15 @@ void add_write_commands(CLI::App& program, Options& options, Task& task) {
             return said ? say(options, *said) : refuse(options, said.refusals());
         };
     });
+}
+
+}  // namespace
+
+void add_write_commands(CLI::App& program, Options& options, Task& task) {
+    add_log(program, options, task);
+    add_sign(program, options, task);
+    add_undo_and_redo(program, options, task);
+    add_show(program, options, task);
 }
 
 }  // namespace spoilbook

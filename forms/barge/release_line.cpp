@@ -8,6 +8,7 @@
 #include "forms/shared/label.h"
 #include "forms/shared/off_screen.h"
 #include "forms/shared/time_typed.h"
+#include "model/answer/named_cell.h"
 #include "model/consent/release_check.h"
 
 namespace spoilbook::form {
@@ -20,13 +21,6 @@ QString words(const char* text) {
 State state_of(CheckState state) {
     if (state == CheckState::hold) return State::hold;
     return state == CheckState::clear ? State::clear : State::unknown;
-}
-
-const Cell* cell_named(const Season& season, const std::string& name) {
-    for (const Cell& cell : season.cells.rows()) {
-        if (cell.cell == name && cell.kind != "exclusion") return &cell;
-    }
-    return nullptr;
 }
 
 QString reason_words(const CheckReason& reason, const Zone& zone) {
@@ -46,7 +40,8 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned) {
     if (!checked) return {State::unknown, refusals_shown(checked.refusals()), {}, {}};
     out.due_cell = QString::fromStdString(checked->due_cell);
     if (!planned.cell && !planned.lat) {
-        if (const Cell* due = cell_named(season, checked->due_cell)) {
+        if (const auto named = cells_named(season, checked->due_cell); named.size() == 1) {
+            const Cell* due = named.front();
             planned.cell = due->id;
             planned.ground = due->ground;
             if (auto there = check_release(season, planned)) checked = std::move(there);

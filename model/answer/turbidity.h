@@ -55,18 +55,18 @@ class TurbidityWatch {
     /// Null where there is no such site.
     [[nodiscard]] const Site* site(const std::string& name) const;
     /// A site's readings, checked; null where there is no such site.
-    const SiteSeries* series(const std::string& site);
+    const SiteSeries* series(const std::string& name);
     /// In the order of the book. Those whose members do not read are in `unread`.
     [[nodiscard]] const std::vector<TriggerCondition>& conditions() const { return conditions_; }
     [[nodiscard]] const Refusals& unread() const { return unread_; }
     /// The first condition that names the site as impact or control; null where none does.
-    [[nodiscard]] const TriggerCondition* naming(const std::string& site) const;
+    [[nodiscard]] const TriggerCondition* naming(const std::string& name) const;
 
     /// Events at one site under every condition that watches it, in order of start.
-    std::vector<TriggerRecord> events(const std::string& site);
+    std::vector<TriggerRecord> events(const std::string& name);
     /// Every condition at every site that it watches: what a board or a release check asks.
     std::vector<TriggerState> states();
-    std::vector<MonthComplete> months(const std::string& site);
+    std::vector<MonthComplete> months(const std::string& name);
 
  private:
     TriggerOutcome outcome(const TriggerCondition& condition);

@@ -130,13 +130,12 @@ class Grouping {
 /// The part of a line that stands under a key; blank measures are not known.
 Amounts shared_amounts(const LedgerLine& line, std::optional<std::size_t> part) {
     Amounts amounts;
-    std::optional<Estimate>* const into[] = {&amounts.hopper_m3, &amounts.in_situ_m3, &amounts.wet_t,
-                                             &amounts.dry_t};
+    const std::array into{&amounts.hopper_m3, &amounts.in_situ_m3, &amounts.wet_t, &amounts.dry_t};
     for (std::size_t m = 0; m < measures.size(); ++m) {
         const auto* result = counted_method(line, "", measures.at(m));
         if (result == nullptr) continue;
         const auto& amount = (part ? result->part(*part) : *result).of(measures.at(m));
-        if (amount) *into[m] = *amount * line.share;
+        if (amount) *into.at(m) = *amount * line.share;
     }
     return amounts;
 }

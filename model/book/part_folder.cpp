@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/book/part_folder.h"
 
-#include <stdlib.h>
+#include <cstdlib>
 
 #include <cerrno>
 #include <cstring>

@@ -29,7 +29,7 @@ std::optional<OddTable> odd_table(const Book& book) {
         if (place->second != sql) return OddTable{key.first, "this " + key.second + " is made otherwise"};
     }
     for (const auto& [key, sql] : wanted) {
-        if (found.count(key) == 0) return OddTable{key.first, "this " + key.second + " is missing"};
+        if (!found.contains(key)) return OddTable{key.first, "this " + key.second + " is missing"};
     }
     return std::nullopt;
 }

@@ -110,7 +110,7 @@ std::optional<Entry> next_undo(const Book& book, const std::string& who) {
                 undone.insert(entry.takes_back);
             return true;
         }
-        if (undone.count(entry.name.seq) > 0) return true;
+        if (undone.contains(entry.name.seq)) return true;
         if (entry.who == who && can_be_taken_back(entry)) {
             found = entry;
             return false;

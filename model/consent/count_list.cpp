@@ -45,7 +45,7 @@ std::vector<Member> cells_in_scope(const Scope& scope, const Season& season) {
 class CountMaker {
  public:
     CountMaker(const Quantity& quantity, const std::vector<Member>& members, const Ledger& ledger)
-        : quantity_(quantity), ledger_(ledger), filter_(quantity.scope, ledger.season()) {
+        : quantity_(quantity), filter_(quantity.scope, ledger.season()) {
         for (std::size_t i = 0; i < members.size(); ++i)
             numbers_.emplace(members[i].id, static_cast<int>(i));
     }
@@ -53,13 +53,10 @@ class CountMaker {
     void add(const LedgerLine& line) {
         if (!filter_.takes(line)) return;
         const bool parts = filter_.by_part() || quantity_.each_of == EachOf::claim;
-        if (!parts) {
-            add_whole(line);
-        } else if (line.figures != nullptr) {
+        if (parts && line.figures != nullptr)
             add_parts(line);
-        } else if (!filter_.by_part()) {
+        else if (!filter_.by_part())
             add_whole(line);
-        }
     }
 
     std::vector<Count> take() { return std::move(counts_); }
@@ -140,7 +137,6 @@ class CountMaker {
     }
 
     const Quantity& quantity_;
-    const Ledger& ledger_;
     ScopeFilter filter_;
     std::unordered_map<Id, int> numbers_;
     std::vector<Count> counts_;

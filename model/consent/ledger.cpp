@@ -42,7 +42,7 @@ const LoadFigures* Ledger::figures_of(const Id& load) const {
 
 void Ledger::list_released() {
     std::unordered_map<Id, std::uint32_t> trip_numbers;
-    std::uint32_t without_load = static_cast<std::uint32_t>(figures_.size());
+    auto without_load = static_cast<std::uint32_t>(figures_.size());
     for (const auto& release : releases_) {
         const auto trip =
             trip_numbers.try_emplace(release.trip->id, static_cast<std::uint32_t>(trip_numbers.size()));

@@ -9,7 +9,7 @@ namespace spoilbook {
 
 namespace {
 
-constexpr std::int64_t longest_ms = 40 * 366 * ms_per_day;
+constexpr std::int64_t longest_ms = 40LL * 366 * ms_per_day;
 // A window's start goes back by up to three days where months clamp, and by less where clocks change.
 constexpr std::int64_t back_ms = 5 * ms_per_day;
 

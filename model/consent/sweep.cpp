@@ -20,7 +20,7 @@ Sweep::Sweep(const std::vector<Count>& counts, int members, Adding adding)
 }
 
 void Sweep::put(const Count& count, bool in) {
-    auto& member_sum = sums_[static_cast<std::size_t>(count.member + 1)];
+    auto& member_sum = sums_[static_cast<std::size_t>(count.member) + 1];
     if (adding_ == Adding::amounts || count.opening) {
         member_sum.sum +=
             in ? static_cast<long double>(count.amount.value) : -static_cast<long double>(count.amount.value);
@@ -48,7 +48,7 @@ bool Sweep::move_to(Instant t, const Window& window) {
 }
 
 double Sweep::of(int member) const {
-    const auto& member_sum = sums_[static_cast<std::size_t>(member + 1)];
+    const auto& member_sum = sums_[static_cast<std::size_t>(member) + 1];
     return static_cast<double>(member_sum.sum) + member_sum.distinct;
 }
 
@@ -60,7 +60,7 @@ double Sweep::total() const {
 }
 
 bool Sweep::holds(int member, std::uint32_t key) const {
-    const auto& held = sums_[static_cast<std::size_t>(member + 1)].times_held;
+    const auto& held = sums_[static_cast<std::size_t>(member) + 1].times_held;
     return key < held.size() && held[key] > 0;
 }
 

@@ -42,12 +42,12 @@ WhatIf with_release(const Season& season, const PlannedRelease& planned) {
     std::set<Id> waiting;
     for (const auto& load : season.loads.rows()) {
         const bool full = load.loading_end && *load.loading_end <= planned.at && load.rejected.empty();
-        if (full && load.id != planned.load && gone.count(load.id) == 0) waiting.insert(load.id);
+        if (full && load.id != planned.load && !gone.contains(load.id)) waiting.insert(load.id);
     }
     Shelf<Trip> trips;
     std::unordered_map<Id, Trip> last_trip_of;
     for (const auto& trip : season.trips.rows()) {
-        if (trip.load != planned.load && waiting.count(trip.load) == 0)
+        if (trip.load != planned.load && !waiting.contains(trip.load))
             trips.add(trip);
         else
             last_trip_of[trip.load] = trip;

@@ -163,7 +163,7 @@ void check_ground_kind(const json& properties, const std::string& path, const Js
     if (!properties.is_object()) return;
     const auto found = properties.find("kind");
     if (found == properties.end() || found->is_null() || canonical(*found) == "ground" ||
-        canonical(*found) == "")
+        canonical(*found).empty())
         return;
     reading.refuse("not-a-choice", member_path(path, "properties.kind"),
                    fmt::format("{} is not a kind", found->dump()),

@@ -70,7 +70,8 @@ ordered_json ordered(const nlohmann::json& json) {
             list.push_back(ordered(value));
         return list;
     }
-    return ordered_json(json);
+    ordered_json ordered = json;
+    return ordered;
 }
 
 }  // namespace spoilbook

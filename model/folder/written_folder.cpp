@@ -2,7 +2,7 @@
 #include "model/folder/written_folder.h"
 
 #include <fmt/format.h>
-#include <stdlib.h>
+#include <cstdlib>
 
 #include <cerrno>
 #include <cstring>

@@ -93,8 +93,8 @@ Checked<Done> in_order(const Kind& kind, const Values& values) {
         const auto& a = values[*kind.index_of(start)];
         const auto& b = values[*kind.index_of(end)];
         if (is_blank(a) || is_blank(b) || !(b < a)) continue;
-        return Refusal{"end-before-start", kind.name + " " + end, end + " is before " + start,
-                       "mend one of the two times"};
+        return Refusal{"end-before-start", fmt::format("{} {}", kind.name, end),
+                       fmt::format("{} is before {}", end, start), "mend one of the two times"};
     }
     return Done{};
 }

@@ -31,7 +31,7 @@ Checked<LogOutcome> log_record(Book& book, const Act& act, const Kind& kind, con
                                const std::vector<FieldInput>& inputs);
 
 /// As log_record, within a change that is open: for a press that writes several records at once.
-Checked<LogOutcome> log_record_in(Change& change, const Kind& kind, const std::string& label,
+Checked<LogOutcome> log_record_in(Change& change, const Kind& kind, const std::string& as_typed,
                                   const std::vector<FieldInput>& inputs);
 
 /// As log_record for a record that is there, whatever its label: for rows that have none, and for those that

@@ -27,8 +27,7 @@ LogLines open_shift(const Press& press, const Shift* before, const std::string& 
     PressWords::text(shift, "tug", words.label(season.tugs, before->tug, &Tug::name));
     PressWords::text(shift, "skipper", skipper.empty() ? before->skipper : skipper);
     PressWords::text(shift, "crew", before->crew);
-    PressWords::text(shift, "weather", before->weather);
-    PressWords::number(shift, "wave_height_m", before->wave_height_m);
+    // Weather and sea are what the new shift sees: none of it is carried over.
     lines.push_back(shift);
     for (const auto& one : season.crew.rows()) {
         if (one.shift != before->id) continue;

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <ranges>
 
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
@@ -44,8 +45,8 @@ std::string label_after(const std::string& label) {
 std::string next_label_of(const Book& book, const Kind& kind) {
     const auto place = *kind.index_of(kind.label.front());
     const auto rows = book.rows(kind, true);
-    for (auto row = rows.rbegin(); row != rows.rend(); ++row) {
-        const auto* label = std::get_if<std::string>(&row->values[place]);
+    for (const auto& row : rows | std::views::reverse) {
+        const auto* label = std::get_if<std::string>(&row.values[place]);
         if (label == nullptr) continue;
         const std::size_t digits = digits_at_end(*label);
         if (digits == 0) continue;

@@ -90,7 +90,7 @@ Id GroundMap::cell_holding(const Id& ground, EastNorth place) const {
 }
 
 Id GroundMap::cell_at(const ReleaseView& release) const {
-    const auto place = cells_of_.count(release.ground) > 0 ? place_of(release) : std::nullopt;
+    const auto place = cells_of_.contains(release.ground) ? place_of(release) : std::nullopt;
     return place ? cell_holding(release.ground, *place) : Id{};
 }
 

@@ -24,7 +24,7 @@ class GroundMap {
     [[nodiscard]] const Area* open_ground(const Id& ground) const;
     [[nodiscard]] const Area* cell(const Id& cell) const;
     /// The cell less its ground's exclusions; empty where there is none of that id.
-    [[nodiscard]] Area open_cell(const Id& cell) const;
+    [[nodiscard]] Area open_cell(const Id& id) const;
     /// Where the doors opened, on the map; nothing where no position is recorded.
     [[nodiscard]] std::optional<EastNorth> place_of(const ReleaseView& release) const;
     /// The cell of the release's ground that holds its position; nil where none does.

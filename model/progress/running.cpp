@@ -42,7 +42,7 @@ void find_loads(const Season& season, const std::optional<Instant>& from, Runnin
             gone.insert(trip.load);
     }
     for (const auto& load : season.loads.rows()) {
-        if (gone.count(load.id) != 0 || !load.rejected.empty()) continue;
+        if (gone.contains(load.id) || !load.rejected.empty()) continue;
         if (!recent(load.loading_end ? load.loading_end : load.loading_start, from)) continue;
         if (load.loading_end && found.to_send == nullptr) found.to_send = &load;
         found.load = &load;

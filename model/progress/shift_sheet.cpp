@@ -41,7 +41,7 @@ class SheetWriter {
     }
     void tallies() {
         for (const auto& tally : season_.tallies.rows()) {
-            const bool ours = tally.shift ? tally.shift == shift_.id : stations_.count(tally.station) != 0;
+            const bool ours = tally.shift ? tally.shift == shift_.id : stations_.contains(tally.station);
             if (!ours) continue;
             const Load* load = season_.loads.find(tally.load);
             const double count = tally.count.value_or(0) + tally.part_buckets.value_or(0);
@@ -59,7 +59,7 @@ class SheetWriter {
     }
     void soundings() {
         for (const auto& sounding : season_.soundings.rows()) {
-            if (stations_.count(sounding.station) == 0) continue;
+            if (!stations_.contains(sounding.station)) continue;
             const auto number = sounding.level_m ? sounding.level_m : sounding.depth_m;
             put({"sounding", sounding.sounding, sounding.by, sounding.time, {}, number, {}});
         }
@@ -83,7 +83,7 @@ class SheetWriter {
     }
     void trips() {
         for (const auto& trip : season_.trips.rows()) {
-            if (loads_.count(trip.load) == 0) continue;
+            if (!loads_.contains(trip.load)) continue;
             const Load* load = season_.loads.find(trip.load);
             SheetLine line{"trip", trip.trip, load->load, trip.departed, trip.returned, {}, {}};
             lacks(line, !trip.tug, "tug");
@@ -91,7 +91,7 @@ class SheetWriter {
             put(line);
         }
         for (const auto& release : releases_of(season_)) {
-            if (loads_.count(release.trip->load) == 0) continue;
+            if (!loads_.contains(release.trip->load)) continue;
             const Ground* ground = season_.grounds.find(release.ground);
             SheetLine line{
                 "release", release.label(), ground ? ground->ground : "", release.opened, release.ended, {},

@@ -40,7 +40,7 @@ class MissingList {
                 say("the release has no end", release.named());
         }
         for (const auto& trip : season_.trips.rows()) {
-            const bool told = released.count(trip.id) > 0 || !trip.outcome.empty();
+            const bool told = released.contains(trip.id) || !trip.outcome.empty();
             if (!told && in_period(trip.departed))
                 say("neither a release nor an outcome is logged", "trip " + trip.trip);
         }

@@ -110,7 +110,7 @@ std::vector<ScheduleLine> schedule_of(const Ledger& ledger, const Period& period
         fill_volume(season, ledger_line, line);
         const Id& row = line.release->row != nullptr ? line.release->row->id : line.release->trip->id;
         line.entered_ms = entered_ms(row);
-        line.imported = import_stamps_ms.count(line.entered_ms) > 0;
+        line.imported = import_stamps_ms.contains(line.entered_ms);
         line.late = !line.imported && line.entered_ms - ledger_line.at.utc_ms > ms_per_day;
         schedule.push_back(std::move(line));
     }

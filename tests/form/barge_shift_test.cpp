@@ -63,9 +63,7 @@ Book the_same_by_command() {
          {"dredger", "Heron"},
          {"tug", "Plover"},
          {"skipper", "Bram"},
-         {"crew", "Caro;Hal"},
-         {"weather", "fine, light airs"},
-         {"wave_height_m", "1.1"}});
+         {"crew", "Caro;Hal"}});
     put("crew", "CR-0002",
         {{"shift", "S-0002"},
          {"name", "Hal"},
