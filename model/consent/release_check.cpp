@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "model/consent/as_reported.h"
+#include "model/consent/duty_check.h"
 #include "model/consent/limit.h"
 #include "model/consent/place_rule.h"
 #include "model/consent/quantity_check.h"
@@ -60,6 +61,8 @@ class Checker {
             add(condition, judge_time(body));
         else if (condition.kind == "series")
             add(condition, judge_series(body));
+        else if (condition.kind == "duty")
+            add(condition, judge_duty(ledger_, condition, planned_.at));
     }
 
     void add(const Condition& condition, CheckReason reason) {

@@ -4,6 +4,7 @@
 // Every record of words.md, for those who need them all.
 #include "model/record/between_surveys.h"
 #include "model/record/consent.h"
+#include "model/record/duty_done.h"
 #include "model/record/harbour.h"
 #include "model/record/load.h"
 #include "model/record/plant.h"

@@ -69,6 +69,7 @@ struct Season {
     Shelf<Handover> handovers;
     Shelf<Survey> surveys;
     Shelf<Removed> removed;
+    Shelf<DutyDone> duties_done;
 };
 
 }  // namespace spoilbook

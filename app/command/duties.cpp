@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <fstream>
+
+#include "app/command/command.h"
+#include "model/answer/calendar_file.h"
+#include "model/consent/quantity_text.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json text_or_null(const std::string& text) {
+    return text.empty() ? Json(nullptr) : Json(text);
+}
+
+Json blocks_json(const Duty& duty) {
+    Json list = Json::array();
+    if (duty.blocks_dredge) list.push_back("dredge");
+    if (duty.blocks_release) list.push_back("release");
+    return list;
+}
+
+/// What is missing until the next step, under the measure's own name.
+void put_step(const DutyTime& time, Json& row) {
+    const bool counts = time.duty.when == DutyWhen::amount;
+    const auto measure = time.duty.counted.measure;
+    const bool in_m3 = measure == LimitMeasure::in_situ_m3 || measure == LimitMeasure::hopper_m3;
+    row["measure"] = counts ? Json(measure_text(measure)) : Json(nullptr);
+    row["step"] = number_or_null(time.step);
+    row["to_go"] = number_or_null(time.to_go);
+    row["to_go_m3"] = in_m3 ? number_or_null(time.to_go) : Json(nullptr);
+    row["unknown"] = counts ? Json(time.unknown) : Json(nullptr);
+}
+
+Json row_of(const DutyTime& time, const Zone& zone) {
+    Json row;
+    row["consent"] = time.consent == nullptr ? Json(nullptr) : Json(time.consent->consent);
+    row["condition"] = time.condition->condition;
+    row["text"] = text_or_null(time.condition->text);
+    row["what"] = time.duty.what;
+    row["covers_from"] = time.covers ? Json(instant_text(time.covers->from, zone)) : Json(nullptr);
+    row["covers_to"] = time.covers ? Json(instant_text(time.covers->to, zone)) : Json(nullptr);
+    row["arises"] = instant_or_null(time.arises, zone);
+    row["due"] = instant_or_null(time.due, zone);
+    row["state"] = text(time.state);
+    row["late"] = time.late();
+    row["done_at"] = time.done == nullptr ? Json(nullptr) : instant_or_null(time.done->done_at, zone);
+    row["by"] = time.done == nullptr ? Json(nullptr) : text_or_null(time.done->by);
+    row["evidence"] = time.done == nullptr ? Json(nullptr) : text_or_null(time.done->evidence);
+    row["event"] = time.event == nullptr ? Json(nullptr) : text_or_null(time.event->what);
+    row["blocks"] = blocks_json(time.duty);
+    put_step(time, row);
+    return row;
+}
+
+std::string line_of(const DutyTime& time, const Zone& zone) {
+    std::string line =
+        fmt::format("{:<8} condition {} {}", text(time.state), time.condition->condition, time.duty.what);
+    if (time.to_go)
+        return line + fmt::format(" at {:.0f} {}, {:.0f} to go\n", *time.step, unit_text(time.duty.counted),
+                                  *time.to_go);
+    if (time.step)
+        line += fmt::format(" at {:.0f} {}, reached {}", *time.step, unit_text(time.duty.counted),
+                            instant_text(*time.arises, zone));
+    else if (time.covers)
+        line += fmt::format(" of {}", instant_text(time.covers->from, zone));
+    if (time.due) line += ", due " + instant_text(*time.due, zone);
+    if (time.done != nullptr)
+        line +=
+            fmt::format(", done {}{}", instant_text(*time.done->done_at, zone), time.late() ? ", late" : "");
+    return line + "\n";
+}
+
+/// Only a calendar is written over: the next one takes its place, anything else at that path stays.
+Checked<Done> write_calendar(const std::string& path, const std::string& bytes) {
+    constexpr std::string_view first = "BEGIN:VCALENDAR";
+    std::error_code ignored;
+    if (std::filesystem::exists(path, ignored)) {
+        std::string start(first.size(), ' ');
+        std::ifstream(path, std::ios::binary).read(start.data(), static_cast<std::streamsize>(first.size()));
+        if (start != first)
+            return Refusal{"not-empty", path, "there is a file of that name, and it is no calendar",
+                           "choose another name"};
+    }
+    const std::string beside = path + ".part";
+    std::ofstream out(beside, std::ios::binary);
+    out << bytes;
+    out.close();
+    std::error_code failed;
+    if (out) std::filesystem::rename(beside, path, failed);
+    if (out && !failed) return Done{};
+    std::filesystem::remove(beside, ignored);
+    return Refusal{"cannot-write", path, "the calendar cannot be written there",
+                   "choose a folder that you may write to, with room"};
+}
+
+Checked<Said> say_duties(const Reading& reading, const std::string& calendar) {
+    Refusals unread;
+    const auto times = duty_calendar(*reading.ledger, reading.as_at, &unread);
+    if (!unread.empty()) return unread;
+    const Zone& zone = reading.season.zone;
+    Said said;
+    said.json["as_at"] = instant_text(reading.as_at, zone);
+    said.json["duties"] = Json::array();
+    for (const auto& time : times) {
+        said.json["duties"].push_back(row_of(time, zone));
+        said.text += line_of(time, zone);
+    }
+    if (times.empty()) said.text = "no condition asks for anything by a day\n";
+    if (calendar.empty()) return said;
+    const auto written = write_calendar(calendar, calendar_file(times, reading.season, reading.as_at));
+    if (!written) return written.refusals();
+    said.text += "calendar written to " + calendar + "\n";
+    return said;
+}
+
+}  // namespace
+
+void add_duties_command(CLI::App& program, Options& options, Task& task) {
+    auto calendar = std::make_shared<std::string>();
+    auto* duties = add_command(program, options, "duties", "what the consents ask for, and by when");
+    add_read_options(*duties, options);
+    duties->add_option("--calendar", *calendar, "also write these times to a calendar file (RFC 5545)");
+    duties->callback([&options, &task, calendar] {
+        task = [&options, calendar] {
+            return read_book(options, [&](const Reading& reading) { return say_duties(reading, *calendar); });
+        };
+    });
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/answer/calendar_file.h"
+
+#include <fmt/format.h>
+
+#include "model/unit/time_text.h"
+
+namespace spoilbook {
+
+namespace {
+
+constexpr std::size_t most_octets = 75;
+
+/// 20251114T110000Z: FORM #2 of section 3.3.5. Whole seconds, as the format has no parts of them.
+std::string utc_text(Instant at) {
+    const auto wall = Zone::utc().wall(at);
+    return fmt::format("{:04}{:02}{:02}T{:02}{:02}{:02}Z", wall.day.year, wall.day.month, wall.day.day,
+                       wall.hour, wall.minute, wall.second);
+}
+
+std::string line(const std::string& name, const std::string& text) {
+    return folded_line(name + ":" + escaped_text(text));
+}
+
+std::string summary_of(const DutyTime& time) {
+    std::string summary = fmt::format("Condition {}: {}", time.condition->condition, time.duty.what);
+    if (!time.condition->text.empty()) summary += ", " + time.condition->text;
+    return summary;
+}
+
+std::string description_of(const DutyTime& time, const Zone& zone) {
+    std::string said = fmt::format("{}\nArises {}", text(time.state), instant_text(*time.arises, zone));
+    if (time.covers && time.covers->from != time.covers->to)
+        said += fmt::format("\nCovers {} to {}, not included", instant_text(time.covers->from, zone),
+                            instant_text(time.covers->to, zone));
+    if (time.event != nullptr && !time.event->what.empty()) said += "\n" + time.event->what;
+    if (time.due) said += "\nDue " + instant_text(*time.due, zone);
+    return said + "\nThe consent's text prevails.";
+}
+
+/// What tells one time of a duty from every other, whatever its state, and whatever the text says by now.
+std::string uid_of(const DutyTime& time, const Season& season) {
+    std::string mark = fmt::format("{}/{}/{}", time.consent == nullptr ? "" : time.consent->consent,
+                                   time.condition->condition, season.harbour.name);
+    if (time.event != nullptr)
+        mark += "/" + hex(time.event->id);
+    else if (time.step)
+        mark += fmt::format("/{}", *time.step);
+    else
+        mark += "/" + utc_text(time.covers ? time.covers->from : *time.arises);
+    return mark + "@spoilbook";
+}
+
+std::string task_of(const DutyTime& time, const Season& season, Instant as_at) {
+    std::string task = "BEGIN:VTODO\r\n";
+    task += line("UID", uid_of(time, season));
+    task += "DTSTAMP:" + utc_text(as_at) + "\r\n";
+    task += line("SUMMARY", summary_of(time));
+    task += line("DESCRIPTION", description_of(time, season.zone));
+    if (time.due) task += "DUE:" + utc_text(*time.due) + "\r\n";
+    if (time.state == DutyState::done) {
+        task += "STATUS:COMPLETED\r\nCOMPLETED:" + utc_text(*time.done->done_at) + "\r\n";
+    } else {
+        task += "STATUS:NEEDS-ACTION\r\n";
+    }
+    return task + "END:VTODO\r\n";
+}
+
+}  // namespace
+
+std::string folded_line(const std::string& line) {
+    std::string folded;
+    std::size_t octets = 0;
+    for (std::size_t at = 0; at < line.size();) {
+        std::size_t length = 1;
+        while (at + length < line.size() && (static_cast<unsigned char>(line[at + length]) & 0xC0U) == 0x80U)
+            ++length;
+        if (octets + length > most_octets) {
+            folded += "\r\n ";
+            octets = 1;
+        }
+        folded.append(line, at, length);
+        octets += length;
+        at += length;
+    }
+    return folded + "\r\n";
+}
+
+std::string escaped_text(const std::string& text) {
+    std::string escaped;
+    for (const char letter : text) {
+        if (letter == '\n')
+            escaped += "\\n";
+        else if (letter == '\\' || letter == ';' || letter == ',')
+            escaped += std::string("\\") + letter;
+        else if (static_cast<unsigned char>(letter) >= 0x20 && letter != 0x7F)
+            escaped += letter;
+        else if (letter == '\t')
+            escaped += letter;
+    }
+    return escaped;
+}
+
+std::string calendar_file(const std::vector<DutyTime>& times, const Season& season, Instant as_at) {
+    std::string file =
+        "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//Spoilbook//duties//EN\r\nCALSCALE:GREGORIAN\r\n";
+    for (const auto& time : times) {
+        if (time.arises && time.state != DutyState::nil) file += task_of(time, season, as_at);
+    }
+    return file + "END:VCALENDAR\r\n";
+}
+
+}  // namespace spoilbook
