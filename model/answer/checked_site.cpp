@@ -19,6 +19,34 @@ Thresholds thresholds_of(const Site& site) {
     return set;
 }
 
+/// The site's own thresholds, and over them those that its checks give for a time, whole.
+std::vector<ThresholdSpan> spans_of(const Book& book, const Site& site) {
+    std::vector<ThresholdSpan> spans{{.thresholds = thresholds_of(site)}};
+    for (const Row& row : book.rows(definition<SiteCheck>().kind())) {
+        const auto check = definition<SiteCheck>().read(row);
+        if (check.site != site.id) continue;
+        ThresholdSpan span;
+        if (check.from) span.from = *check.from;
+        if (check.to) span.to = *check.to;
+        span.thresholds = {check.range_low,     check.range_high,    check.suspect_low,  check.suspect_high,
+                           check.spike,         check.spike_fail,    check.rate_per_min, check.flat_min,
+                           check.flat_fail_min, check.flat_tolerance};
+        spans.push_back(span);
+    }
+    return spans;
+}
+
+std::vector<FlagOverrule> overrules_of(const Book& book, const Site& site) {
+    std::vector<FlagOverrule> overrules;
+    for (const Row& row : book.rows(definition<Overrule>().kind())) {
+        const auto said = definition<Overrule>().read(row);
+        if (said.site != site.id || !said.from || said.flag.size() != 1) continue;
+        overrules.push_back(
+            {*said.from, said.to.value_or(*said.from), static_cast<Flag>(said.flag.front() - '0')});
+    }
+    return overrules;
+}
+
 }  // namespace
 
 SiteSeries checked_site(const Book& book, const Site& site, Instant as_at) {
@@ -26,7 +54,8 @@ SiteSeries checked_site(const Book& book, const Site& site, Instant as_at) {
     const auto later = std::partition_point(readings.begin(), readings.end(),
                                             [&](const auto& reading) { return reading.time <= as_at; });
     readings.erase(later, readings.end());
-    return checked_series(std::move(readings), {{.thresholds = thresholds_of(site)}}, {}, site.interval_min);
+    return checked_series(std::move(readings), spans_of(book, site), overrules_of(book, site),
+                          site.interval_min);
 }
 
 }  // namespace spoilbook

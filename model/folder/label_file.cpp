@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "model/record/kind.h"
+
 namespace spoilbook {
 
 namespace {
@@ -23,7 +25,7 @@ bool must_be_written_out(char c) {
 
 std::string file_stem_of(std::string_view label) {
     std::string stem;
-    const bool reserved = label == "sites" || label == "service" || label.starts_with('.');
+    const bool reserved = find_kind("turbidity/" + std::string(label)) != nullptr || label.starts_with('.');
     for (std::size_t i = 0; i < label.size(); ++i) {
         if (must_be_written_out(label[i]) || (i == 0 && reserved)) {
             stem += fmt::format("%{:02X}", static_cast<unsigned char>(label[i]));

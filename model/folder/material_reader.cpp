@@ -12,6 +12,7 @@
 #include "model/folder/logger_reader.h"
 #include "model/folder/regular_file.h"
 #include "model/folder/track_reader.h"
+#include "model/record/kind.h"
 
 namespace spoilbook {
 
@@ -106,7 +107,7 @@ void read_logger_files(const std::string& folder, const Zone& zone, FolderConten
     const fs::path place = fs::path(folder) / "turbidity";
     GivenTable& table = contents.table("logger_file");
     for (const std::string& name : names_in_folder(place, "turbidity", complaints)) {
-        if (name == "sites.csv" || name == "service.csv") continue;
+        if (find_kind("turbidity/" + name) != nullptr) continue;
         const std::string shown = "turbidity/" + name;
         if (!has_ending(name, {".csv"})) {
             if (!name.starts_with('.')) note_unknown(shown, "a logger's file ends in .csv", complaints);

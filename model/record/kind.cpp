@@ -35,8 +35,7 @@ const std::vector<Kind>& all_kinds() {
         kinds_of<Harbour, Person, Material, Dredger, Bucket, Tug, Barge, Claim, Ground, Cell, Consent,
                  Condition, Shift, Crew, Station, Handover, Delay, Sounding, Load, Tally, LightReading, Trip,
                  Release, Watch, Observation, Event, Find, Suitability, Factor, Opening, Tide, Notice, Fuel,
-                 Site, Service, LoggerFile, Track, Survey, Removed,
-                 DutyDone>();
+                 Site, Service, LoggerFile, Track, Survey, Removed, DutyDone, SiteCheck, Overrule>();
     return kinds;
 }
 

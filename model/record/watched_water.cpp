@@ -22,6 +22,45 @@ const Definition<Site>& definition() {
 }
 
 template <>
+const Definition<SiteCheck>& definition() {
+    static const auto d =
+        Definition<SiteCheck>("site_check", "turbidity/checks.csv", "thresholds of a site for a time")
+            .since(2)
+            .own_label("id", &SiteCheck::check)
+            .ref("site", &SiteCheck::site, "site", "the site")
+            .instant_or_day("from", &SiteCheck::from, "from then on; blank: always")
+            .instant_or_day("to", &SiteCheck::to, "until just before")
+            .number("range_low", &SiteCheck::range_low, "", -1e6, 1e6, "below it fails")
+            .number("range_high", &SiteCheck::range_high, "", -1e6, 1e6, "above it fails")
+            .number("suspect_low", &SiteCheck::suspect_low, "", -1e6, 1e6, "below it is suspect")
+            .number("suspect_high", &SiteCheck::suspect_high, "", -1e6, 1e6, "above it is suspect")
+            .number("spike", &SiteCheck::spike, "", 0, 1e6, "a higher spike is suspect")
+            .number("spike_fail", &SiteCheck::spike_fail, "", 0, 1e6, "a higher spike fails")
+            .number("rate_per_min", &SiteCheck::rate_per_min, "", 0, 1e6, "a faster change is suspect")
+            .number("flat_min", &SiteCheck::flat_min, "min", 0, 1e6, "unchanged for longer is suspect")
+            .number("flat_fail_min", &SiteCheck::flat_fail_min, "min", 0, 1e6, "unchanged for longer fails")
+            .number("flat_tolerance", &SiteCheck::flat_tolerance, "", 0, 1e6, "nearer readings are unchanged")
+            .ordered("from", "to");
+    return d;
+}
+
+template <>
+const Definition<Overrule>& definition() {
+    static const auto d =
+        Definition<Overrule>("overrule", "turbidity/overrules.csv", "a person's flag in place of the checks'")
+            .since(2)
+            .own_label("id", &Overrule::overrule)
+            .ref("site", &Overrule::site, "site", "the site")
+            .instant("from", &Overrule::from, "first reading")
+            .instant("to", &Overrule::to, "last reading; blank: the first alone")
+            .choice("flag", &Overrule::flag, {"1", "2", "3", "4"}, "pass, not evaluated, suspect, fail")
+            .text("why", &Overrule::why, "the reason")
+            .text("by", &Overrule::by, "who decided")
+            .ordered("from", "to");
+    return d;
+}
+
+template <>
 const Definition<Service>& definition() {
     static const auto d = Definition<Service>("service", "turbidity/service.csv", "what was done to a logger")
                               .own_label("id", &Service::service)

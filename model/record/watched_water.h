@@ -14,6 +14,25 @@ struct Site {
     std::optional<double> interval_min, range_low, range_high, spike, rate_per_min, flat_min;
 };
 
+/// Thresholds of a site's checks that hold for a time, in place of those of the site itself.
+struct SiteCheck {
+    Id id;
+    std::string check;
+    Id site;
+    std::optional<Instant> from, to;
+    std::optional<double> range_low, range_high, suspect_low, suspect_high, spike, spike_fail, rate_per_min,
+        flat_min, flat_fail_min, flat_tolerance;
+};
+
+/// A person's flag on the readings of a site, with the reason; raw values and the checks' verdicts stay.
+struct Overrule {
+    Id id;
+    std::string overrule;
+    Id site;
+    std::optional<Instant> from, to;  ///< both ends included; to blank: the one reading at from
+    std::string flag, why, by;
+};
+
 struct Service {
     Id id;
     std::string service;
@@ -39,6 +58,10 @@ struct Survey {
 
 template <>
 const Definition<Site>& definition<Site>();
+template <>
+const Definition<SiteCheck>& definition<SiteCheck>();
+template <>
+const Definition<Overrule>& definition<Overrule>();
 template <>
 const Definition<Service>& definition<Service>();
 template <>

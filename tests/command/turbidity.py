@@ -1,0 +1,84 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Turbidity as a site's readings, flags, statistic and passed triggers; loggers' files as they come."""
+import json
+
+from trade import CONDITIONS, CONSENT, Trade
+
+TRIGGER = {"condition": "9", "kind": "series", "text": "murky", "variable": "turbidity", "sites": ["R1"],
+           "control": "C1", "statistic": {"kind": "mean"}, "over_minutes": 60, "min_complete": 0.5,
+           "compare": {"above_control": 5}, "passes": {"held_hours": 1}, "tier": 2,
+           "clear": {"sites": "same", "held_hours": 1},
+           "responses": [{"tier": 2, "action": "slow", "within": {"n": 2, "unit": "hours"}, "to": "Tern Council"}]}
+SITES = "site,role,unit,interval_min,range_high\nR1,impact,NTU,30,\nC1,control,NTU,30,90\n"
+
+
+def half_hours(values):
+    rows = [f"2025-11-03T{i // 2:02d}:{i % 2 * 30:02d}Z,{v}" for i, v in enumerate(values)]
+    return "\n".join(["time,value", *rows]) + "\n"
+
+
+class Turbidity(Trade):
+    def book_of(self, **files):
+        consent = dict(CONSENT, conditions=CONDITIONS + [TRIGGER])
+        self.new(consents_json={"consents": [consent]})
+        folder = self.folder({"turbidity/sites.csv": SITES, **files}, "more")
+        self.write("add", self.book, "--from", folder)
+
+    def turbidity(self, site, *words):
+        return self.ask("turbidity", self.book, "--site", site, *words)
+
+    def test_a_trigger_passes_after_its_hour_and_is_answered_by_its_time(self):
+        self.book_of(**{"turbidity/R1.csv": half_hours([2, 2, 20, 20, 20, 20, 2, 2, 2, 2, 2, 2]),
+                        "turbidity/C1.csv": half_hours([1] * 12)})
+        said = self.turbidity("R1")
+        self.assertEqual({"1": 0, "2": 12, "3": 0, "4": 0, "9": 0}, said["flags"])
+        (event,) = said["events"]
+        # Means over an hour, by hand: 2, 2, 11, 20, 20, 20, 11, 2, 2, 2 …; over is above 1 + 5.
+        self.assertEqual(("9", 2, "R1", "closed"), tuple(event[k] for k in ("condition", "tier", "site", "state")))
+        self.assertEqual(["2025-11-03T14:00:00+13:00", "2025-11-03T15:00:00+13:00", "2025-11-03T17:30:00+13:00",
+                          "2025-11-03T17:00:00+13:00"],
+                         [event[k] for k in ("over_since", "start", "end", "due")])
+        self.assertEqual(20, event["peak"])
+        self.assertEqual([2, 2, 11, 20, 20, 20, 11, 2, 2, 2, 2, 2], [r["statistic"] for r in said["series"]])
+        self.assertEqual("9", self.turbidity("C1")["statistic_of"]["condition"])
+
+    def test_what_had_not_happened_by_the_as_at_is_not_there(self):
+        self.book_of(**{"turbidity/R1.csv": half_hours([20] * 8), "turbidity/C1.csv": half_hours([1] * 8)})
+        said = self.turbidity("R1", "--as-at", "2025-11-03T14:00+13:00")
+        self.assertEqual(3, len(said["series"]))
+        self.assertEqual(["open"], [e["state"] for e in said["events"]])
+        self.assertEqual(1, len(self.turbidity("R1", "--from", "2025-11-03T16:00+13:00", "--to",
+                                               "2025-11-03T16:00+13:00")["series"]))
+
+    def test_a_reading_out_of_range_fails_and_a_blank_one_is_missing(self):
+        self.book_of(**{"turbidity/C1.csv": half_hours([1, "", 99, 90])})
+        self.assertEqual({"1": 2, "2": 0, "3": 0, "4": 1, "9": 1}, self.turbidity("C1")["flags"])
+
+    def test_thresholds_hold_for_a_time_and_a_person_overrules_with_a_reason(self):
+        self.book_of(**{"turbidity/C1.csv": half_hours([1, 99, 50, 50]),
+                        "turbidity/checks.csv": "id,site,from,to,range_high\n"
+                                                "K-1,C1,2025-11-03T01:30Z,2025-11-04T00:00Z,40\n"})
+        self.assertEqual([1, 4, 1, 4], [r["flag"] for r in self.turbidity("C1")["series"]])
+        self.write("log", self.book, "overrule", "V-1", "site=C1", "from=2025-11-03T00:30Z", "flag=1",
+                   "why=seen from the boat", "by=Ana")
+        said = self.turbidity("C1")["series"]
+        self.assertEqual([1, 1, 1, 4], [r["flag"] for r in said])
+        self.assertEqual(99, said[1]["value"])
+
+    def test_a_loggers_file_is_asked_about_then_taken_and_remembered(self):
+        self.book_of()
+        files = {"a.txt": "Logger 7\n\nDatum;Trübung\n;NTU\n27.10.2025 10:00;2,5\n27.10.2025 10:30;NaN\n",
+                 "b.txt": "Datum;Trübung\n01.11.2025 10:00;3,5\n"}
+        folder = self.folder(files, "loggers")
+        asked = self.ask("readings", self.book, "--file", f"{folder}/a.txt", "--site", "R1", "--try")
+        self.assertEqual(["zone"], [q["about"] for q in asked["questions"]])
+        self.write("readings", self.book, "--file", f"{folder}/a.txt", "--site", "R1", status=1)
+        self.assertEqual(0, self.turbidity("R1")["readings"])
+        self.write("readings", self.book, "--file", f"{folder}/a.txt", "--site", "R1", "--zone", "+12:00")
+        self.write("readings", self.book, "--file", f"{folder}/b.txt", "--site", "R1")
+        self.assertEqual([("2025-10-27T11:00:00+13:00", 2.5), ("2025-10-27T11:30:00+13:00", None),
+                          ("2025-11-01T11:00:00+13:00", 3.5)],
+                         [(r["time"], r["value"]) for r in self.turbidity("R1")["series"]])
+        again = self.sbk("readings", self.book, "--file", f"{folder}/a.txt", "--site", "R1", "--json")
+        self.assertIsNone(json.loads(again.stdout)["entry"])
+        self.assertEqual("intact", self.ask("journal", self.book, "--check")["state"])
