@@ -48,6 +48,7 @@ void add_write_options(CLI::App& command, Options& options);
 void add_book_commands(CLI::App& program, Options& options, Task& task);
 void add_figure_commands(CLI::App& program, Options& options, Task& task);
 void add_compare_commands(CLI::App& program, Options& options, Task& task);
+void add_track_command(CLI::App& program, Options& options, Task& task);
 void add_check_command(CLI::App& program, Options& options, Task& task);
 void add_duties_command(CLI::App& program, Options& options, Task& task);
 void add_write_commands(CLI::App& program, Options& options, Task& task);

@@ -3,6 +3,7 @@
 
 #include "app/command/command.h"
 #include "app/command/figures_text.h"
+#include "app/command/tracks.h"
 #include "model/answer/release_places.h"
 #include "model/answer/volumes.h"
 #include "model/consent/limit.h"
@@ -158,14 +159,22 @@ Checked<Said> say_load(const Reading& reading, const std::string& label) {
     return Refusal{"no-such-row", "load " + label, "there is no such load by then", "look its number up"};
 }
 
-Checked<Said> say_releases(const Reading& reading) {
+Checked<Said> say_releases(const Reading& reading, const Options& options) {
     Said said;
-    const auto places = release_places(*reading.ledger, reading.as_at);
+    auto tracks = tracks_of(reading, options);
+    const auto places = release_places(*reading.ledger, reading.as_at, &tracks);
+    std::unordered_map<const ReleaseView*, const LedgerLine*> lines;
+    for (const auto& line : reading.ledger->released())
+        lines.emplace(line.release, &line);
     said.json["as_at"] = instant_text(reading.as_at, reading.season.zone);
     said.json["rows"] = Json::array();
     for (const auto& place : places) {
         const auto* ground = reading.season.grounds.find(place.ground);
         const auto* cell = reading.season.cells.find(place.cell);
+        const auto line = lines.find(place.release);
+        const auto findings = line == lines.end() ? std::vector<PlaceFinding>()
+                                                  : place_findings(*reading.ledger, *line->second, place,
+                                                                   tracks.of(*place.release->trip));
         said.json["rows"].push_back(
             {{"trip", place.release->trip->trip},
              {"release", place.release->row == nullptr ? Json(nullptr) : Json(place.release->row->release)},
@@ -176,6 +185,9 @@ Checked<Said> say_releases(const Reading& reading) {
              {"position_u_assumed", place.distance_m && place.u_assumed},
              {"ground", ground == nullptr ? Json(nullptr) : Json(ground->ground)},
              {"cell", cell == nullptr ? Json(nullptr) : Json(cell->cell)},
+             {"place_from", !place.place ? Json(nullptr) : Json(place.by_track ? "track" : "logged")},
+             {"left_ground_doors_open", place.left_ground},
+             {"conditions", findings_json(findings)},
              {"why", place.why.empty() ? Json(nullptr) : Json(place.why)}});
     }
     said.text = releases_text(places, reading.season);
@@ -214,7 +226,11 @@ void add_figure_commands(CLI::App& program, Options& options, Task& task) {
     auto* releases =
         add_command(program, options, "releases", "where every release was, held against its ground");
     add_read_options(*releases, options);
-    releases->callback([&] { task = [&] { return read_book(options, say_releases); }; });
+    releases->callback([&] {
+        task = [&] {
+            return read_book(options, [&](const Reading& reading) { return say_releases(reading, options); });
+        };
+    });
 }
 
 }  // namespace spoilbook

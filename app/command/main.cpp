@@ -24,6 +24,7 @@ int run(int argc, char** argv) {
     spoilbook::add_book_commands(program, options, task);
     spoilbook::add_figure_commands(program, options, task);
     spoilbook::add_compare_commands(program, options, task);
+    spoilbook::add_track_command(program, options, task);
     spoilbook::add_check_command(program, options, task);
     spoilbook::add_duties_command(program, options, task);
     spoilbook::add_write_commands(program, options, task);

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "app/command/command.h"
+#include "app/command/tracks.h"
 #include "forms/print/print_session.h"
 #include "forms/print/write_return.h"
 #include "model/unit/time_text.h"
@@ -54,10 +55,11 @@ Said say_return(const ReturnFacts& facts, const std::string& folder) {
     return said;
 }
 
-Checked<Said> make_return(const Reading& reading, const std::string& period, const std::string& folder,
-                          const std::string& by) {
-    const auto facts =
-        gather_return(*reading.ledger, {period, reading.as_at, reading.head, by, reading.import_stamps_ms});
+Checked<Said> make_return(const Reading& reading, const Options& options, const std::string& period,
+                          const std::string& folder) {
+    auto tracks = tracks_of(reading, options);
+    const auto facts = gather_return(*reading.ledger, {period, reading.as_at, reading.head, options.by,
+                                                       reading.import_stamps_ms, &tracks});
     if (!facts) return facts.refusals();
     Said said = say_return(*facts, folder);
     if (said.exit != answered || folder.empty()) return said;
@@ -80,7 +82,7 @@ void add_return_commands(CLI::App& program, Options& options, Task& task) {
     command->callback([&options, &task, period, folder] {
         task = [&options, period, folder] {
             return read_book(options, [&](const Reading& reading) {
-                return make_return(reading, *period, *folder, options.by);
+                return make_return(reading, options, *period, *folder);
             });
         };
     });

@@ -4,48 +4,104 @@
 #include <algorithm>
 #include <cmath>
 
+#include "model/place/release_way.h"
+
 namespace spoilbook {
 
 namespace {
 
-/// With the receiver on a tug that tows astern, the hopper lies one line-length off in a direction that only
-/// a track can tell: until there is one, the line counts as uncertainty.
-double judged_u(const ReleaseView& release) {
-    const double own = release.position_u_m.value_or(usual_position_u_m);
-    const Trip& trip = *release.trip;
-    const bool away = trip.tow == "astern" && trip.receiver_on == "tug" && trip.tow_line_m;
-    return away ? std::hypot(own, *trip.tow_line_m) : own;
-}
-
-ReleasePlace place_of(const Ledger& ledger, const ReleaseView& release) {
-    ReleasePlace place;
-    place.release = &release;
-    place.ground = release.ground;
-    place.cell = release.cell ? release.cell : ledger.grounds().cell_at(release);
-    place.position_u_m = judged_u(release);
-    place.u_assumed = !release.position_u_m;
-    const auto at = ledger.grounds().place_of(release);
-    const Area* ground = ledger.grounds().open_ground(release.ground);
-    if (!at)
-        place.why = "no position";
-    else if (ground == nullptr)
-        place.why = "no ground named";
-    else {
-        place.distance_m = signed_distance_m(*ground, *at);
-        place.verdict = verdict(*place.distance_m, place.position_u_m);
-        if (place.verdict == PlaceVerdict::cannot_tell)
-            place.why = "nearer to the boundary than the position is sure";
+/// Where one release was, step by step.
+class Placing {
+ public:
+    Placing(const Ledger& ledger, const ReleaseView& release, const Checked<TripTrack>* track)
+        : ledger_(ledger), release_(release), track_(track) {
+        place_.release = &release;
+        place_.ground = release.ground;
+        place_.position_u_m = release.position_u_m.value_or(usual_position_u_m);
+        place_.u_assumed = !release.position_u_m;
     }
-    return place;
-}
+
+    ReleasePlace run() {
+        place_.place = ledger_.grounds().place_of(release_);
+        if (place_.place)
+            move_astern();
+        else
+            place_by_track();
+        place_.cell = release_.cell ? release_.cell : cell_at_place();
+        judge();
+        return std::move(place_);
+    }
+
+ private:
+    [[nodiscard]] Checked<HopperPlace> hopper() const {
+        if (track_ == nullptr || !release_.opened) return Refusal{"track", "", "no position", ""};
+        if (!*track_) return track_->refusals();
+        return hopper_on_track(*release_.trip, (*track_)->fixes, *release_.opened, place_.position_u_m,
+                               usual_track_gap_s);
+    }
+
+    void place_by_track() {
+        const auto at = hopper();
+        if (!at) {
+            place_.why = track_ == nullptr ? "no position" : "no position; " + at.refusals().front().what;
+            return;
+        }
+        place_.place = at->place;
+        place_.position_u_m = at->u_m;
+        place_.by_track = true;
+    }
+
+    /// With the receiver on a tug that tows astern, the hopper lies one line-length off in a direction that
+    /// only a track can tell: without one the line counts as uncertainty.
+    void move_astern() {
+        const Trip& trip = *release_.trip;
+        if (!towed_behind_receiver(trip) || !trip.tow_line_m) return;
+        const auto at = hopper();
+        if (!at) {
+            place_.position_u_m = std::hypot(place_.position_u_m, *trip.tow_line_m);
+            return;
+        }
+        const auto receiver = place_on_track((*track_)->fixes, *release_.opened, usual_track_gap_s);
+        place_.place->easting_m += at->place.easting_m - receiver->easting_m;
+        place_.place->northing_m += at->place.northing_m - receiver->northing_m;
+        place_.position_u_m = at->u_m;
+    }
+
+    [[nodiscard]] Id cell_at_place() const {
+        return place_.place ? ledger_.grounds().cell_holding(release_.ground, *place_.place) : Id{};
+    }
+
+    void judge() {
+        const Area* ground = ledger_.grounds().open_ground(release_.ground);
+        if (!place_.place) return;
+        if (ground == nullptr) {
+            place_.why = "no ground named";
+            return;
+        }
+        place_.distance_m = signed_distance_m(*ground, *place_.place);
+        place_.verdict = verdict(*place_.distance_m, place_.position_u_m);
+        if (place_.verdict == PlaceVerdict::cannot_tell)
+            place_.why = "nearer to the boundary than the position is sure";
+        if (place_.verdict != PlaceVerdict::inside || track_ == nullptr || !*track_) return;
+        const auto way = hopper_way(release_, (*track_)->fixes, usual_track_gap_s);
+        place_.left_ground = way && verdict(least_signed_distance_m(*ground, *way), place_.position_u_m) ==
+                                        PlaceVerdict::outside;
+    }
+
+    const Ledger& ledger_;
+    const ReleaseView& release_;
+    const Checked<TripTrack>* track_;
+    ReleasePlace place_;
+};
 
 }  // namespace
 
-std::vector<ReleasePlace> release_places(const Ledger& ledger, Instant as_at) {
+std::vector<ReleasePlace> release_places(const Ledger& ledger, Instant as_at, TripTracks* tracks) {
     std::vector<ReleasePlace> places;
     for (const auto& release : ledger.all_releases()) {
-        if (release.ended && *release.ended <= as_at && release.counts)
-            places.push_back(place_of(ledger, release));
+        if (!release.ended || *release.ended > as_at || !release.counts) continue;
+        const auto* track = tracks == nullptr ? nullptr : tracks->of(*release.trip);
+        places.push_back(Placing(ledger, release, track).run());
     }
     std::stable_sort(places.begin(), places.end(), [](const ReleasePlace& a, const ReleasePlace& b) {
         return *a.release->ended < *b.release->ended;

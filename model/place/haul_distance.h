@@ -10,4 +10,8 @@ namespace spoilbook {
 /// in PROJ's geodesic.h.
 double haul_distance_m(LonLat from, LonLat to);
 
+/// True course at the start of that way, degrees from north, 0 or more and less than 360. NaN where either is
+/// not known; any course where both are the same place. Same source.
+double course_deg(LonLat from, LonLat to);
+
 }  // namespace spoilbook

@@ -29,11 +29,11 @@ struct Leg {
 
 }  // namespace
 
-double least_signed_distance_m(const Area& area, std::span<const EastNorth> way) {
+double least_along(std::span<const EastNorth> way, const std::function<double(EastNorth)>& distance_m) {
     if (way.empty() || !std::ranges::all_of(way, [](EastNorth p) { return is_known(p); })) {
         return std::numeric_limits<double>::quiet_NaN();
     }
-    const auto end = [&](EastNorth place) { return End{place, signed_distance_m(area, place)}; };
+    const auto end = [&](EastNorth place) { return End{place, distance_m(place)}; };
     std::vector<Leg> open;
     End before = end(way.front());
     double least = before.distance;
@@ -54,6 +54,10 @@ double least_signed_distance_m(const Area& area, std::span<const EastNorth> way)
         open.push_back({middle, leg.to});
     }
     return least;
+}
+
+double least_signed_distance_m(const Area& area, std::span<const EastNorth> way) {
+    return least_along(way, [&](EastNorth place) { return signed_distance_m(area, place); });
 }
 
 }  // namespace spoilbook

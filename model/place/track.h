@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <functional>
 #include <span>
 
 #include "model/place/polygon.h"
@@ -35,6 +36,11 @@ struct HopperPlace {
 /// track does not reach back that far. Common practice, no source.
 Checked<HopperPlace> hopper_astern(std::span<const Fix> track, Instant at, double line_m, double receiver_u_m,
                                    double longest_gap_s);
+
+/// The least value anywhere on a way of straight legs, to 1 cm, of a distance: any function of the place that
+/// changes by no more than a metre a metre. One place gives its own value, none gives NaN, as does a place
+/// that is not known.
+double least_along(std::span<const EastNorth> way, const std::function<double(EastNorth)>& distance_m);
 
 /// The least signed distance anywhere on a way of straight legs, to 1 cm: whether a whole release stayed
 /// inside. One place gives its own distance, none gives NaN, as does a place that is not known.

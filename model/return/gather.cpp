@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "model/return/duties_in.h"
 #include "model/return/limit_reasons.h"
 #include "model/return/schedule.h"
 #include "model/unit/calendar.h"
@@ -77,8 +78,8 @@ std::vector<const Event*> events_in(const Season& season, const Period& period, 
     return events;
 }
 
-/// Limits on quantities are judged here, and every release against its ground; what else a consent asks is
-/// not.
+/// Limits on quantities are judged here, every release against its ground, and duties by their due times;
+/// what else a consent asks is not.
 std::vector<std::string> not_judged_in(const Season& season, const Period& period) {
     std::vector<std::string> list;
     for (const auto& condition : season.conditions.rows()) {
@@ -86,7 +87,7 @@ std::vector<std::string> not_judged_in(const Season& season, const Period& perio
                                (!condition.to || *condition.to > period.from);
         const auto quantity = condition.kind == "quantity" ? quantity_from(condition, season.zone)
                                                            : Checked<Quantity>(Refusal{});
-        if (!in_period || (quantity && quantity->at_most)) continue;
+        if (!in_period || (quantity && quantity->at_most) || condition.kind == "duty") continue;
         list.push_back(condition.condition + (condition.text.empty() ? "" : " " + condition.text));
     }
     return list;
@@ -119,7 +120,7 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
     facts.limits_at = std::min(ask.as_at, period->to - 1);
     facts.journal_head = ask.journal_head;
     facts.made_by = ask.made_by;
-    facts.schedule = schedule_of(ledger, *period, ask.as_at, ask.import_stamps_ms);
+    facts.schedule = schedule_of(ledger, *period, ask.as_at, ask.import_stamps_ms, ask.tracks);
     facts.totals = volumes(ledger, ask.as_at, {}, *period).front();
     for (const auto& line : facts.schedule)
         add_to(facts.printed, line, line.in_situ_m3);
@@ -129,6 +130,7 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
     facts.by_material = totals_by(facts.schedule, &ScheduleLine::material);
     Refusals unread;
     facts.limits = limits_in(ledger, *period, facts.limits_at, unread);
+    facts.duties = duties_in(ledger, *period, ask.as_at, unread);
     if (!unread.empty()) return unread;
     facts.events = events_in(ledger.season(), *period, ask.as_at);
     facts.factors = factors_used(ledger, facts.schedule);

@@ -49,7 +49,7 @@ class MissingList {
     void release(const ScheduleLine& line) {
         const std::string where = line.release->named();
         const bool declared = line.release->position_from == "declared";
-        if (!line.place.distance_m && line.place.why == "no position" && !declared) {
+        if (!line.place.distance_m && line.place.why.starts_with("no position") && !declared) {
             say("the release has no position",
                 where + ": log it from a named record with its uncertainty, or declare it not recorded");
         }

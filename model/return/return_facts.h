@@ -5,6 +5,7 @@
 
 #include "model/answer/release_places.h"
 #include "model/answer/volumes.h"
+#include "model/consent/duty_calendar.h"
 #include "model/consent/limit.h"
 
 namespace spoilbook {
@@ -62,6 +63,7 @@ struct ReturnFacts {
     std::vector<PrintedTotal> by_claim, by_ground, by_cell, by_material;
     std::vector<LimitState> limits;
     std::vector<const Event*> events;
+    std::vector<DutyTime> duties;      ///< due or done in the period, or still overdue
     std::vector<std::string> factors;  ///< versions used
     std::size_t late_entries = 0;      ///< logged at a desk over 24 h after the release end
     std::size_t imported_entries = 0;
@@ -78,6 +80,7 @@ struct ReturnAsk {
     std::string journal_head;
     std::string made_by;
     std::set<std::int64_t> import_stamps_ms;  ///< stamps of the journal's import entries
+    TripTracks* tracks = nullptr;             ///< places releases that have no position of their own
 };
 
 /// Gathers a month's return, what is missing included. Refused where the period is not a month. Knows no

@@ -95,10 +95,10 @@ std::vector<Tenths> shared_out(Tenths whole, const std::vector<double>& parts) {
 }
 
 std::vector<ScheduleLine> schedule_of(const Ledger& ledger, const Period& period, Instant as_at,
-                                      const std::set<std::int64_t>& import_stamps_ms) {
+                                      const std::set<std::int64_t>& import_stamps_ms, TripTracks* tracks) {
     const Season& season = ledger.season();
     std::unordered_map<const ReleaseView*, ReleasePlace> places;
-    for (auto& place : release_places(ledger, as_at))
+    for (auto& place : release_places(ledger, as_at, tracks))
         places.emplace(place.release, place);
     std::vector<ScheduleLine> schedule;
     for (const auto& ledger_line : ledger.released()) {

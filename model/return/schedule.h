@@ -7,7 +7,7 @@ namespace spoilbook {
 
 /// The releases of a period up to the as-at, in order of their ends, each with its volume fixed to a tenth.
 std::vector<ScheduleLine> schedule_of(const Ledger& ledger, const Period& period, Instant as_at,
-                                      const std::set<std::int64_t>& import_stamps_ms);
+                                      const std::set<std::int64_t>& import_stamps_ms, TripTracks* tracks);
 
 /// Rounds to whole tenths, halves away from zero.
 Tenths tenths_of(double value);

@@ -8,7 +8,7 @@ import sys
 import unittest
 
 HERE = os.path.dirname(os.path.abspath(__file__))
-FAMILIES = ("folder_refused", "folder_taken_in", "strangers", "times", "counting", "limits", "releases",
+FAMILIES = ("folder_refused", "folder_taken_in", "strangers", "times", "counting", "limits", "releases", "tracks",
             "release_check", "writing", "reads_at", "journal", "files", "returns", "usage", "sample", "compare",
             "turbidity")
 

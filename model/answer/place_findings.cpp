@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/answer/place_findings.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "model/consent/limit.h"
+#include "model/consent/place_room.h"
+#include "model/consent/scope_filter.h"
+#include "model/place/release_way.h"
+
+namespace spoilbook {
+
+namespace {
+
+using nlohmann::json;
+
+/// Where a condition looks, and how surely that is known.
+struct Looked {
+    std::vector<EastNorth> way;
+    double u_m = 0;
+};
+
+class Judge {
+ public:
+    Judge(const Ledger& ledger, const LedgerLine& line, const ReleasePlace& start,
+          const Checked<TripTrack>* track)
+        : ledger_(ledger), line_(line), start_(start), track_(track) {}
+
+    [[nodiscard]] PlaceFinding finding_of(const Condition& condition, const json& body) const {
+        PlaceFinding found;
+        found.condition = &condition;
+        found.consent = ledger_.season().consents.find(condition.consent);
+        found.test = body.value("test", "release_start");
+        const auto room = place_room(body, ledger_.season(), ledger_.grounds());
+        const auto looked = looked_at(found.test, body.value("track_interval_s_max", usual_track_gap_s));
+        if (!room)
+            found.why = "the place that it names is not in the book";
+        else if (!looked)
+            found.why = looked.refusals().front().what;
+        else if (body.contains("position_u_m_max") && looked->u_m > body.at("position_u_m_max").get<double>())
+            found.why = "the position is less sure than the condition asks";
+        else
+            judge(least_along(looked->way, room), looked->u_m, found);
+        return found;
+    }
+
+    /// In its scope, as far as is known.
+    [[nodiscard]] bool takes(const json& body) const {
+        if (body.contains("applies") && body.at("applies").value("activity", "both") == "dredge")
+            return false;
+        const Scope scope = scope_from(body);
+        const ScopeFilter filter(scope, ledger_.season());
+        if (!filter.takes(line_)) return false;
+        if (!filter.by_part() || line_.figures == nullptr) return true;
+        const auto& parts = line_.figures->parts;
+        return std::any_of(parts.begin(), parts.end(),
+                           [&](const LoadPart& part) { return filter.takes(part, line_.at); });
+    }
+
+ private:
+    [[nodiscard]] Checked<Looked> looked_at(const std::string& test, double longest_gap_s) const {
+        if (test == "release_start") {
+            if (!start_.place) return Refusal{"track", "", start_.why, ""};
+            return Looked{{*start_.place}, start_.position_u_m};
+        }
+        if (track_ == nullptr) return Refusal{"track", "", "no track, and no second position", ""};
+        if (!*track_) return track_->refusals();
+        const ReleaseView& release = *line_.release;
+        const double receiver_u_m = release.position_u_m.value_or(usual_position_u_m);
+        const auto end =
+            hopper_on_track(*release.trip, (*track_)->fixes, *release.ended, receiver_u_m, longest_gap_s);
+        if (!end) return end.refusals();
+        if (test == "release_end") return Looked{{end->place}, end->u_m};
+        auto way = hopper_way(release, (*track_)->fixes, longest_gap_s);
+        if (!way) return way.refusals();
+        return Looked{std::move(*way), end->u_m};
+    }
+
+    static void judge(double room_m, double u_m, PlaceFinding& found) {
+        found.room_m = room_m;
+        const PlaceVerdict side = verdict(room_m, u_m);
+        if (side == PlaceVerdict::inside) found.finding = Finding::complied;
+        if (side == PlaceVerdict::outside) {
+            found.finding = Finding::breached;
+            found.why = fmt::format("{:.0f} m on the wrong side of the line", -room_m);
+        }
+        if (side == PlaceVerdict::cannot_tell) found.why = "nearer to the line than the position is sure";
+    }
+
+    const Ledger& ledger_;
+    const LedgerLine& line_;
+    const ReleasePlace& start_;
+    const Checked<TripTrack>* track_;
+};
+
+}  // namespace
+
+std::string_view text(Finding finding) {
+    switch (finding) {
+        case Finding::complied:
+            return "complied";
+        case Finding::breached:
+            return "breached";
+        case Finding::cannot_tell:
+            break;
+    }
+    return "cannot_tell";
+}
+
+std::vector<PlaceFinding> place_findings(const Ledger& ledger, const LedgerLine& line,
+                                         const ReleasePlace& start, const Checked<TripTrack>* track) {
+    const Judge judge(ledger, line, start, track);
+    std::vector<PlaceFinding> findings;
+    for (const auto& condition : ledger.season().conditions.rows()) {
+        if (condition.kind != "place" || !in_force(condition, line.at)) continue;
+        const json body = json::parse(condition.body.empty() ? "{}" : condition.body, nullptr, false);
+        const bool reads = body.is_object() && (body.contains("inside") || body.contains("outside"));
+        if (reads && judge.takes(body)) findings.push_back(judge.finding_of(condition, body));
+    }
+    return findings;
+}
+
+}  // namespace spoilbook
