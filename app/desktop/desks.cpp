@@ -9,6 +9,8 @@
 #include "forms/shared/records_leaf.h"
 #include "forms/works/burndown_leaf.h"
 #include "forms/works/load_sheet.h"
+#include "forms/works/plant_leaf.h"
+#include "forms/works/reconcile_leaf.h"
 #include "forms/works/volumes_leaf.h"
 
 namespace spoilbook {
@@ -59,8 +61,11 @@ std::vector<Desk> make_desks(BookSession& session) {
          QStringLiteral("claim"),
          {page<form::BurndownLeaf>(figures, "burndown", tr("Burn-down"), "chart"),
           page<form::VolumesLeaf>(figures, "volumes", tr("Volumes"), "drop"),
+          page<form::ReconcileLeaf>(figures, "reconcile", tr("Against the bed"), "sounding"),
+          {QStringLiteral("plant"), tr("Barge tables"), QStringLiteral("barge"),
+           [&session](QWidget* parent) -> QWidget* { return new form::PlantLeaf(session, parent); }},
           records(session, "records", tr("Records"), "table",
-                  {"claim", "barge", "dredger", "bucket", "tug", "factor"})}},
+                  {"claim", "barge", "dredger", "bucket", "tug", "factor", "survey", "removed"})}},
         {QStringLiteral("consent"),
          tr("Consent desk"),
          tr("environmental officer"),

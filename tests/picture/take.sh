@@ -61,10 +61,14 @@ end
 
 begin 1280x800 1 "$book"
 press ctrl+1; shot barge-day
+press shift+F6; shot barge-ticket-day
+press Escape
 press ctrl+Page_Down; shot barge-trip-day
 press ctrl+Page_Down; shot barge-shifts-day
 press ctrl+2; shot works-day
 press ctrl+Page_Down; shot works-volumes-day
+press ctrl+Page_Down; sleep 2; shot works-bed-day
+press ctrl+Page_Down; shot works-barge-tables-day
 press ctrl+3; shot consent-day
 press ctrl+Page_Down; shot consent-releases-day
 press ctrl+Page_Down; shot consent-return-day

@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/works/accept_sheet.h"
+
+#include <QGridLayout>
+#include <QVBoxLayout>
+#include <cmath>
+
+#include "forms/shared/book_session.h"
+#include "forms/shared/button.h"
+#include "forms/shared/label.h"
+#include "forms/shared/number_typed.h"
+#include "forms/shared/table_view.h"
+#include "forms/shared/text_field.h"
+#include "forms/shared/time_field.h"
+#include "forms/works/say.h"
+#include "model/unit/number_text.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook::form {
+namespace {
+
+QString three(std::optional<double> value) {
+    return value ? number_shown(*value, 3, QLocale()) : AcceptSheet::tr("none");
+}
+
+// As it is written down: three places are finer than any of these is known.
+double rounded(double value) {
+    return std::round(value * 1000) / 1000;
+}
+
+}  // namespace
+
+AcceptSheet::AcceptSheet(BookSession& session, ProposalRow proposal, QWidget* parent)
+    : QWidget(parent), session_(session), proposal_(std::move(proposal)) {
+    auto* all = new QVBoxLayout(this);
+    all->setSpacing(grid + half_grid);
+    auto* what = make_label(tr("Bulking factor of %1: from %2 ± %3 to %4 ± %5.")
+                                .arg(proposal_.material, three(proposal_.prior), three(proposal_.prior_u),
+                                     three(proposal_.fit), three(proposal_.fit_u)),
+                            Step::strong, Weight::semibold, this);
+    what->setWordWrap(true);
+    all->addWidget(what);
+    build_fields();
+    effect_of_ = make_quiet({}, Step::body, this);
+    effect_of_->setWordWrap(true);
+    all->addWidget(effect_of_);
+    table_ = new TableView(tr("effect on every limit"), this);
+    effects_ = new RowTable<LimitEffect>(effect_columns(QLocale()), table_);
+    table_->set_model(effects_);
+    table_->set_empty_text(tr("Working out the effect …"));
+    table_->setMinimumHeight(30 * grid);
+    all->addWidget(table_, 1);
+    auto* note =
+        make_quiet(tr("Returns that were made keep the factor that they were made with; the next one "
+                      "states the revision. Until the authority has accepted it, each limit is judged "
+                      "by the stricter reading. The consent's own text prevails."),
+                   Step::small, this);
+    note->setWordWrap(true);
+    all->addWidget(note);
+    problem_ = make_label({}, Step::body, Weight::semibold, this);
+    problem_->setWordWrap(true);
+    problem_->hide();
+    all->addWidget(problem_);
+    accept_ = make_button(ButtonKind::primary, tr("Accept and write it down"), QStringLiteral("sign"), this);
+    accept_->setEnabled(session.writable() && proposal_.fit.has_value());
+    all->addWidget(accept_, 0, Qt::AlignLeft);
+    connect(accept_, &QPushButton::clicked, this, &AcceptSheet::accept);
+}
+
+void AcceptSheet::build_fields() {
+    auto* boxes = new QGridLayout;
+    boxes->setHorizontalSpacing(2 * grid);
+    from_ = new TimeField(
+        tr("In force from"),
+        [this] {
+            return TimeContext{session_.zone(), session_.now(), {}};
+        },
+        this);
+    if (proposal_.from) from_->offer(*proposal_.from, tr("the first survey that it rests on"));
+    by_ = new TextField(tr("Decided by"), {}, this);
+    if (!session_.person().isEmpty()) by_->offer(session_.person(), tr("who writes"));
+    why_ = new TextField(tr("Why"), {}, this);
+    QString rests = proposal_.evidence;
+    why_->offer(tr("barges against the bed, %1").arg(rests.replace(u';', QStringLiteral(", "))),
+                tr("the evidence"));
+    boxes->addWidget(from_, 0, 0, Qt::AlignTop);
+    boxes->addWidget(by_, 0, 1, Qt::AlignTop);
+    boxes->addWidget(why_, 1, 0, 1, 2, Qt::AlignTop);
+    qobject_cast<QVBoxLayout*>(layout())->addLayout(boxes);
+    connect(from_, &TimeField::committed, this, &AcceptSheet::effects_asked);
+}
+
+Instant AcceptSheet::shown_from() const {
+    if (from_->value()) return *from_->value();
+    return proposal_.from.value_or(session_.figures_at());
+}
+
+FactorToBe AcceptSheet::factor_to_be() const {
+    return {proposal_.material.toStdString(), rounded(proposal_.fit.value_or(1)),
+            rounded(proposal_.fit_u.value_or(0)), shown_from()};
+}
+
+void AcceptSheet::show_effects(std::vector<LimitEffect> effects) {
+    effect_of_->setText(tr("Effect on every limit, were it in force from %1:")
+                            .arg(moment_shown(shown_from(), session_.zone(), QLocale())));
+    effects_->set_rows(std::move(effects));
+    table_->set_empty_text(tr("No condition of this book is a limit on a quantity."));
+    table_->table()->resizeColumnsToContents();
+}
+
+void AcceptSheet::accept() {
+    from_->show_problem(from_->value() ? QString() : tr("From when it counts must be said."));
+    by_->show_problem(by_->text().isEmpty() ? tr("Who decided must be said.") : QString());
+    why_->show_problem(why_->text().isEmpty() ? tr("Why must be said.") : QString());
+    if (!from_->value() || by_->text().isEmpty() || why_->text().isEmpty()) return;
+    const FactorToBe factor = factor_to_be();
+    const Kind& of = kind("factor");
+    const std::string label = next_label(session_.book(), of, "FA-", 3);
+    const Refusals refusals =
+        session_.log(tr("bulking factor of %1 revised").arg(proposal_.material), of, label,
+                     {{"from", instant_text(factor.from, session_.zone())},
+                      {"material", factor.material},
+                      {"factor", "bulking"},
+                      {"value", number_text(factor.value)},
+                      {"u", number_text(factor.u)},
+                      {"by", by_->text().toStdString()},
+                      {"why", why_->text().toStdString()},
+                      {"evidence", proposal_.evidence.toStdString()}});
+    problem_->setText(refusals_shown(refusals));
+    problem_->setVisible(!refusals.empty());
+    if (refusals.empty()) emit written();
+}
+
+}  // namespace spoilbook::form
