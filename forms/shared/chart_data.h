@@ -34,6 +34,7 @@ struct ChartSeries {
     int colour = 1;                   ///< 1 to 5, the series tones of the palette
     std::vector<QPointF> points;      ///< x, y in the axes' units
     std::vector<QPointF> upper = {};  ///< of a band
+    QString label = {};               ///< written above the last point, in place of an entry of the legend
 };
 
 struct ChartData {

@@ -63,6 +63,26 @@ QAbstractSeries* make_series(const ChartSeries& series, const Palette& tones, QC
     return line_of(series.points, QPen(colour, 2.25), chart);
 }
 
+// Words above the last point of a series; they stand there in place of an entry of the legend.
+void label_series(const ChartSeries& series, QAbstractSeries* drawn, const Palette& tones, QChart* chart) {
+    auto* place = new QScatterSeries(chart);
+    place->append(series.points.back());
+    place->setColor(Qt::transparent);
+    place->setBorderColor(Qt::transparent);
+    place->setPointLabelsFormat(series.label);
+    place->setPointLabelsFont(type_font(Step::small, Weight::semibold));
+    place->setPointLabelsColor(tones[Tone::text]);
+    place->setPointLabelsClipping(false);
+    place->setPointLabelsVisible();
+    chart->addSeries(place);
+    for (QAbstractAxis* axis : drawn->attachedAxes())
+        place->attachAxis(axis);
+    for (QAbstractSeries* unlisted : {drawn, static_cast<QAbstractSeries*>(place)}) {
+        for (QLegendMarker* marker : chart->legend()->markers(unlisted))
+            marker->setVisible(false);
+    }
+}
+
 // Round steps of 1, 2 or 5: about five on an axis.
 double round_step(double span) {
     const double rough = span / 5;
@@ -121,6 +141,7 @@ QChart* make_chart(const ChartData& data, const Palette& tones) {
         chart->addSeries(drawn);
         drawn->attachAxis(x);
         drawn->attachAxis(y);
+        if (!series.label.isEmpty()) label_series(series, drawn, tones, chart);
         if (series.kind != SeriesKind::band) continue;
         for (QLegendMarker* marker : chart->legend()->markers(drawn)) {
             marker->setShape(QLegend::MarkerShapeRectangle);

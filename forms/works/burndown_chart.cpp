@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "forms/works/forecast_chart.h"
 #include "forms/works/say.h"
 #include "model/unit/calendar.h"
 
@@ -14,10 +15,6 @@ namespace {
 
 QString tr(const char* text) {
     return QCoreApplication::translate("BurndownChart", text);
-}
-
-double x_of(Day day) {
-    return days_between(day, Day{1970, 1, 1});
 }
 
 // A tick at each month's first, thinned so that their words do not meet.
@@ -29,15 +26,13 @@ std::vector<ChartTick> month_ticks(Day from, Day to, const QLocale& locale) {
          first = plus_months(first, step)) {
         const bool says_year = ticks.empty() || first.month <= step;
         const QString form = says_year ? QStringLiteral("MMM yyyy") : QStringLiteral("MMM");
-        ticks.push_back({x_of(first), locale.toString(QDate(first.year, first.month, first.day), form)});
+        ticks.push_back({chart_x(first), locale.toString(QDate(first.year, first.month, first.day), form)});
     }
     return ticks;
 }
 
-ChartAxis day_axis(const BurnDown& burn, const QLocale& locale) {
-    const Day from = burn.days.front().date;
-    const Day to = burn.days.back().date;
-    ChartAxis axis{tr("end of day"), x_of(from), std::max(x_of(to), x_of(from) + 1)};
+ChartAxis day_axis(Day from, Day to, const QLocale& locale) {
+    ChartAxis axis{tr("end of day"), chart_x(from), std::max(chart_x(to), chart_x(from) + 1)};
     axis.ticks = month_ticks(from, to, locale);
     axis.words = [locale](double x) { return day_shown(plus_days(Day{1970, 1, 1}, int(x)), locale); };
     return axis;
@@ -52,7 +47,7 @@ double round_above(double highest) {
 
 }  // namespace
 
-ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale) {
+ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale, const Forecast* forecast) {
     ChartData data;
     data.title = tr("Left to dredge");
     data.empty_text = tr("No claim has a planned volume with its days, and no load is closed yet.");
@@ -62,19 +57,31 @@ ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale)
     double most = 0;
     double least = 0;
     for (const BurnDay& day : burn.days) {
-        if (day.plan_m3) plan.points.emplace_back(x_of(day.date), *day.plan_m3);
-        if (day.remaining_m3) left.points.emplace_back(x_of(day.date), *day.remaining_m3);
+        if (day.plan_m3) plan.points.emplace_back(chart_x(day.date), *day.plan_m3);
+        if (day.remaining_m3) left.points.emplace_back(chart_x(day.date), *day.remaining_m3);
         most = std::max({most, day.plan_m3.value_or(0), day.remaining_m3.value_or(0)});
         least = std::min(least, day.remaining_m3.value_or(0));
     }
-    data.x = day_axis(burn, locale);
+    Day last = burn.days.back().date;
+    if (forecast) {
+        last = std::max(last, forecast_end(*forecast).value_or(last));
+        for (const FanDay& day : forecast->fan)
+            most = std::max(most, day.p90);
+    }
+    data.x = day_axis(burn.days.front().date, last, locale);
     data.y = {tr("in-situ volume, m³"), least < 0 ? -round_above(-least) : 0, round_above(most)};
     const ChartSeries target{tr("target"), SeriesKind::line, 4, {{data.x.least, 0}, {data.x.most, 0}}};
     const ChartSeries marker{tr("as at %1").arg(day_shown(as_at, locale)),
                              SeriesKind::dashed,
                              5,
-                             {{x_of(as_at), data.y.least}, {x_of(as_at), data.y.most}}};
+                             {{chart_x(as_at), data.y.least}, {chart_x(as_at), data.y.most}}};
     data.series = {plan, left, target, marker};
+    if (!forecast) return data;
+    const auto add = [&data](std::vector<ChartSeries> more) {
+        data.series.insert(data.series.end(), more.begin(), more.end());
+    };
+    add(forecast_fan(*forecast));
+    add(limit_ticks(*forecast, data.y.most, locale));
     return data;
 }
 

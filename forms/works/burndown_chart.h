@@ -5,10 +5,13 @@
 
 #include "forms/shared/chart_data.h"
 #include "model/answer/standing.h"
+#include "model/progress/forecast.h"
 
 namespace spoilbook::form {
 
-/// Plan and what is left, day by day, down to zero, with the as-at marked. x is days since 1970.
-ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale);
+/// Plan and what is left, day by day, down to zero, with the as-at marked; with a forecast also its fan and
+/// where the limits would bite. x is days since 1970.
+ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale,
+                         const Forecast* forecast = nullptr);
 
 }  // namespace spoilbook::form

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/works/burndown_leaf.h"
 
-#include <QGridLayout>
+#include <QButtonGroup>
+#include <QStackedWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 
+#include "forms/shared/button.h"
 #include "forms/shared/chart_frame.h"
 #include "forms/shared/figure.h"
 #include "forms/shared/label.h"
@@ -13,26 +16,35 @@
 #include "forms/works/burndown_words.h"
 #include "forms/works/evidence_ask.h"
 #include "forms/works/figure_row.h"
+#include "forms/works/forecast_words.h"
 #include "forms/works/limits_table.h"
+#include "forms/works/what_if.h"
 
 namespace spoilbook::form {
 
 BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     : FiguresPage(source, parent),
-      sentence_(make_label({}, Step::strong, Weight::regular, this)),
+      first_(make_label({}, Step::strong, Weight::regular, this)),
+      what_if_(new WhatIf(this)),
       chart_(new ChartFrame(this)),
       limits_(new LimitsTable(this)),
+      date_rows_(new RowTable<ForecastRow>(forecast_columns(QLocale()), this)),
+      dates_(new TableView(tr("forecast dates"), this)),
+      tables_(new QStackedWidget(this)),
       sheet_(new Sheet(this)),
       load_sheet_(new Sheet(this)) {
-    sentence_->setWordWrap(true);
-    body()->addWidget(sentence_);
+    first_->setWordWrap(true);
+    body()->addWidget(first_);
     body()->addWidget(build_figures());
-    give_height(chart_, 38);
+    give_height(chart_, 34);
     body()->addWidget(chart_, 3);
-    give_height(limits_, 24);
-    body()->addWidget(limits_, 2);
+    body()->addWidget(build_tables(), 2);
     tell_exports_of(chart_);
     tell_exports_of(limits_->view());
+    tell_exports_of(dates_);
+    connect(what_if_, &WhatIf::changed, this, &BurndownLeaf::ask_forecast);
+    connect(&forecasts_, &ForecastSource::began, this, &BurndownLeaf::tell_busy);
+    connect(&forecasts_, &ForecastSource::made, this, &BurndownLeaf::show_forecast);
     connect(limits_, &LimitsTable::evidence_asked, this, [this](int row) {
         const LimitRow limit = limits_->row(row);
         ask<std::vector<EvidenceRow>>(evidence_of(limit.place), [this, limit](std::vector<EvidenceRow> rows) {
@@ -53,10 +65,70 @@ QWidget* BurndownLeaf::build_figures() {
     return row;
 }
 
+QWidget* BurndownLeaf::build_tables() {
+    auto* part = new QWidget(this);
+    auto* all = new QVBoxLayout(part);
+    all->setContentsMargins(0, 0, 0, 0);
+    all->setSpacing(grid);
+    date_rows_->setParent(dates_);
+    dates_->set_model(date_rows_);
+    give_height(tables_, 20);
+    tables_->addWidget(limits_);
+    tables_->addWidget(dates_);
+    auto* row = new QHBoxLayout;
+    row->setSpacing(grid);
+    row->addWidget(what_if_, 1);
+    auto* pages = new QButtonGroup(this);
+    for (const QString& name : {tr("Limits"), tr("Dates")}) {
+        auto* page = make_button(ButtonKind::plain, name, {}, part);
+        page->setCheckable(true);
+        pages->addButton(page, int(pages->buttons().size()));
+        row->addWidget(page, 0, Qt::AlignVCenter);
+    }
+    pages->button(0)->setChecked(true);
+    connect(pages, &QButtonGroup::idClicked, tables_, &QStackedWidget::setCurrentIndex);
+    all->addLayout(row);
+    all->addWidget(tables_, 1);
+    return part;
+}
+
+void BurndownLeaf::ask_forecast() {
+    if (figures()) forecasts_.want(figures(), what_if_->supposed());
+}
+
+void BurndownLeaf::tell_busy() {
+    constexpr int patience_ms = 200;
+    QTimer::singleShot(patience_ms, this, [this] {
+        if (!forecasts_.at_work()) return;
+        what_if_->tell(tr("working out what comes first"));
+        if (!forecasts_.newest()) first_->setText(tr("Working out what comes first."));
+    });
+}
+
+void BurndownLeaf::show_forecast() {
+    const ForecastMade& made = *forecasts_.newest();
+    const QLocale locale;
+    const Day as_at = made.figures->season.zone.day_of(made.figures->as_at);
+    const Forecast& forecast = made.forecast;
+    const bool failed = !made.failed.isEmpty();
+    const QString sentence = failed ? tr("What comes first could not be worked out: %1").arg(made.failed)
+                                    : forecast_sentence(forecast, as_at, locale);
+    first_->setText(sentence);
+    what_if_->tell(failed ? QString() : supposed_shown(made.supposed, forecast.weeks, locale));
+    date_rows_->set_rows(failed ? std::vector<ForecastRow>() : forecast_rows(forecast));
+    dates_->set_empty_text(sentence);
+    dates_->table()->resizeColumnsToContents();
+    const bool none = failed || !forecast.why_none.empty();
+    ChartData chart = burndown_chart(made.figures->burn, as_at, locale, none ? nullptr : &forecast);
+    chart.sentence = burndown_sentence(made.figures->burn, made.figures->limits, locale);
+    if (!none && !forecast.limits.empty())
+        chart.sentence += u' ' + tr("A tick with a condition's number: met by that day as likely as not.");
+    chart_->set_data(chart);
+}
+
 void BurndownLeaf::show_numbers(const Figures& figures) {
     const QLocale locale;
     const LimitState* least = least_headroom(figures.limits);
-    sentence_->setText(burndown_sentence(figures.burn, figures.limits, locale));
     dredged_->show_figure(dredged_figure(figures.burn, locale));
     left_->show_figure(left_figure(figures.burn, locale));
     plan_->show_figure(plan_figure(figures.burn, locale));
@@ -72,7 +144,11 @@ void BurndownLeaf::show_numbers(const Figures& figures) {
 void BurndownLeaf::show_figures(const FiguresMade& made) {
     const Zone zone = made->season.zone;
     show_numbers(*made);
-    chart_->set_data(burndown_chart(made->burn, zone.day_of(made->as_at), QLocale()));
+    ChartData chart = burndown_chart(made->burn, zone.day_of(made->as_at), QLocale());
+    chart.sentence = burndown_sentence(made->burn, made->limits, QLocale());
+    // What is drawn stays until the forecast of the new figures is there: the picture does not flicker.
+    if (!forecasts_.newest()) chart_->set_data(chart);
+    ask_forecast();
     limits_->show_rows(limit_rows(made->limits, zone, QLocale()));
     if (!made->unread.empty()) tell_problem(refusals_shown(made->unread));
 }

@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "forms/shared/table_model.h"
 #include "forms/works/figures_page.h"
+#include "forms/works/forecast_rows.h"
+#include "forms/works/forecast_source.h"
 
 class QLabel;
+class QStackedWidget;
 
 namespace spoilbook::form {
 
@@ -11,8 +15,10 @@ class ChartFrame;
 class Figure;
 class LimitsTable;
 class Sheet;
+class TableView;
+class WhatIf;
 
-/// The manager's first page: what is done and left, against plan and limits.
+/// The manager's first page: what comes first, what is done and left against plan and limits, and what if.
 class BurndownLeaf : public FiguresPage {
     Q_OBJECT
 
@@ -24,15 +30,25 @@ class BurndownLeaf : public FiguresPage {
 
  private:
     QWidget* build_figures();
+    QWidget* build_tables();
     void show_numbers(const Figures& figures);
+    void ask_forecast();
+    void show_forecast();
+    /// Says that a forecast is on its way, unless it comes at once.
+    void tell_busy();
 
-    QLabel* sentence_;
+    QLabel* first_;  ///< what comes first
+    ForecastSource forecasts_;
+    WhatIf* what_if_;
     Figure* dredged_;
     Figure* left_;
     Figure* plan_;
     Figure* headroom_;
     ChartFrame* chart_;
     LimitsTable* limits_;
+    RowTable<ForecastRow>* date_rows_;
+    TableView* dates_;
+    QStackedWidget* tables_;
     Sheet* sheet_;
     Sheet* load_sheet_;  ///< over the evidence
 };

@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/works/forecast_chart.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <map>
+
+#include "forms/works/say.h"
+#include "model/unit/calendar.h"
+
+namespace spoilbook::form {
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("Forecast", text);
+}
+
+}  // namespace
+
+double chart_x(Day day) {
+    return days_between(day, Day{1970, 1, 1});
+}
+
+std::vector<ChartSeries> forecast_fan(const Forecast& forecast) {
+    if (forecast.fan.empty()) return {};
+    ChartSeries band{tr("forecast, 1 in 10 to 9 in 10"), SeriesKind::band, 3, {}, {}};
+    ChartSeries middle{tr("forecast, even"), SeriesKind::line, 3, {}};
+    for (const FanDay& day : forecast.fan) {
+        band.points.emplace_back(chart_x(day.date), day.p10);
+        band.upper.emplace_back(chart_x(day.date), day.p90);
+        middle.points.emplace_back(chart_x(day.date), day.p50);
+    }
+    return {band, middle};
+}
+
+std::optional<Day> forecast_end(const Forecast& forecast) {
+    if (forecast.fan.empty()) return std::nullopt;
+    return forecast.fan.back().date;
+}
+
+std::vector<ChartSeries> limit_ticks(const Forecast& forecast, double most, const QLocale& locale) {
+    const auto end = forecast_end(forecast);
+    if (!end) return {};
+    // Limits of one day share a tick.
+    std::map<int, std::pair<Day, QStringList>> ticks;
+    const auto add = [&](Day day, const QString& word) {
+        auto& tick = ticks[int(chart_x(day))];
+        tick.first = day;
+        tick.second << word;
+    };
+    for (const LimitForecast& limit : forecast.limits) {
+        if (limit.dates.p50 && *limit.dates.p50 <= *end) add(*limit.dates.p50, limit_name(limit.state));
+    }
+    std::vector<ChartSeries> series;
+    for (const auto& [x, tick] : ticks) {
+        const QString names = tick.second.join(QStringLiteral(", "));
+        const double height = most * (0.9 - 0.15 * double(series.size() % 4));
+        series.push_back({tr("condition %1, even on %2").arg(names, day_shown(tick.first, locale)),
+                          SeriesKind::limit,
+                          1,
+                          {{double(x), 0}, {double(x), height}},
+                          {},
+                          names});
+    }
+    if (forecast.season_closes && *forecast.season_closes <= *end) {
+        const double x = chart_x(*forecast.season_closes);
+        series.push_back({tr("season's end, %1").arg(day_shown(*forecast.season_closes, locale)),
+                          SeriesKind::limit,
+                          1,
+                          {{x, 0}, {x, most * 0.97}},
+                          {},
+                          tr("season's end")});
+    }
+    return series;
+}
+
+}  // namespace spoilbook::form

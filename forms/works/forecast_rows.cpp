@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/works/forecast_rows.h"
+
+#include "forms/works/forecast_words.h"
+#include "forms/works/say.h"
+#include "model/unit/calendar.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook::form {
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("Forecast", text);
+}
+
+using Percentile = std::optional<Day> Dates::*;
+
+Column<ForecastRow> dates_column(const QString& title, Percentile percentile, const QString& tip,
+                                 const QLocale& locale) {
+    return Column<ForecastRow>(title, {},
+                               [=](const ForecastRow& r) {
+                                   if (!r.known) return tr("cannot tell");
+                                   const auto& day = r.dates.*percentile;
+                                   return day ? day_shown(*day, locale) : tr("not in sight");
+                               })
+        .number([percentile](const ForecastRow& r) -> std::optional<double> {
+            const auto& day = r.dates.*percentile;
+            if (!day) return std::nullopt;
+            return days_between(*day, Day{1970, 1, 1});
+        })
+        .copied_as([percentile](const ForecastRow& r) {
+            const auto& day = r.dates.*percentile;
+            return day ? QString::fromStdString(day_text(*day)) : QString();
+        })
+        .tip(tip);
+}
+
+}  // namespace
+
+std::vector<ForecastRow> forecast_rows(const Forecast& forecast) {
+    std::vector<ForecastRow> rows;
+    if (!forecast.why_none.empty()) return rows;
+    rows.push_back({tr("target"), tr("all that is planned is dredged"), forecast.target, true, {}});
+    for (const LimitForecast& limit : forecast.limits) {
+        rows.push_back({tr("condition %1").arg(limit_name(limit.state)),
+                        book_text(limit.state.condition->text), limit.dates,
+                        limit.p_before_target.has_value(), limit.p_before_target});
+    }
+    if (forecast.season_closes) {
+        const auto& day = forecast.season_closes;
+        rows.push_back({tr("season's end"), tr("first day on which all work is forbidden"),
+                        Dates{day, day, day, 1}, true, forecast.p_season_before_target});
+    }
+    return rows;
+}
+
+std::vector<Column<ForecastRow>> forecast_columns(const QLocale& locale) {
+    using Row = ForecastRow;
+    const auto p_text = [locale](const Row& r) {
+        return r.p_before_target ? chance_shown(*r.p_before_target, locale) : QStringLiteral("–");
+    };
+    return {
+        Column<Row>(tr("What comes"), {}, [](const Row& r) { return r.name; }),
+        dates_column(tr("1 in 10"), &Dates::p10, tr("One time in ten it comes by this day"), locale),
+        dates_column(tr("Even"), &Dates::p50, tr("By this day it comes as likely as not"), locale),
+        dates_column(tr("9 in 10"), &Dates::p90, tr("Nine times in ten it comes by this day"), locale),
+        Column<Row>(tr("Before the target"), {}, p_text)
+            .number([](const Row& r) { return r.p_before_target; })
+            .tip(tr("How likely it is that it comes before the target is reached")),
+        Column<Row>(tr("What"), {}, [](const Row& r) { return r.what; }),
+    };
+}
+
+}  // namespace spoilbook::form
