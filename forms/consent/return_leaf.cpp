@@ -20,14 +20,20 @@
 namespace spoilbook::form {
 namespace {
 
-ReturnAsk ask_for(const std::string& month, const std::string& person, const Figures& f) {
-    return {month, f.as_at, f.journal_head, person, f.import_stamps_ms};
+struct MonthAsked {
+    std::string month, person;
+};
+
+Checked<ReturnFacts> gathered(const MonthAsked& asked, const Figures& f) {
+    auto tracks = tracks_of(f);
+    return gather_return(*f.ledger,
+                         {asked.month, f.as_at, f.journal_head, asked.person, f.import_stamps_ms, &tracks});
 }
 
 // Empty: written; otherwise why not.
-QString written(const Figures& f, const ReturnAsk& ask, const std::string& folder) {
+QString written(const Figures& f, const MonthAsked& asked, const std::string& folder) {
     try {
-        const auto facts = gather_return(*f.ledger, ask);
+        const auto facts = gathered(asked, f);
         if (!facts) return refusals_shown(facts.refusals());
         const auto done = print::write_return(*facts, folder);
         return done ? QString() : refusals_shown(done.refusals());
@@ -119,7 +125,7 @@ void ReturnLeaf::gather() {
     const std::string person = session().person().toStdString();
     ask<ReturnShown>(
         [month, person](const Figures& f) {
-            const auto facts = gather_return(*f.ledger, ask_for(month, person, f));
+            const auto facts = gathered({month, person}, f);
             if (facts) return return_shown(*facts, QLocale());
             ReturnShown none;
             none.problem = refusals_shown(facts.refusals());
@@ -169,7 +175,7 @@ void ReturnLeaf::make_return() {
 void ReturnLeaf::write_to(const QString& folder) {
     const FiguresMade made = figures();
     if (!made || !month_->chosen() || making_) return;
-    const ReturnAsk asked = ask_for(month_->chosen()->toStdString(), session().person().toStdString(), *made);
+    const MonthAsked asked{month_->chosen()->toStdString(), session().person().toStdString()};
     making_ = true;
     make_->setEnabled(false);
     // Not by ask(): whether a return was written is told also where the book changed meanwhile.

@@ -12,15 +12,17 @@ struct Outcome {
     QString why;
 };
 
-std::shared_ptr<Figures> worked_out(Season season, Instant as_at) {
+std::shared_ptr<Figures> worked_out(Season season, Instant as_at, const std::string& book) {
     auto figures = std::make_shared<Figures>();
+    figures->book = book;
     figures->season = std::move(season);
     figures->as_at = as_at;
     figures->ledger = std::make_unique<Ledger>(figures->season);
     const Ledger& ledger = *figures->ledger;
     figures->limits = limits_at(ledger, as_at, &figures->unread);
     figures->burn = burndown(ledger, as_at);
-    figures->places = release_places(ledger, as_at);
+    auto tracks = tracks_of(*figures);
+    figures->places = release_places(ledger, as_at, &tracks);
     return figures;
 }
 
@@ -34,15 +36,22 @@ Outcome outcome(const std::string& book, Instant as_at) {
 
 }  // namespace
 
+TripTracks tracks_of(const Figures& figures) {
+    const auto opened = std::make_shared<Checked<Book>>(Book::open_to_read(figures.book));
+    return {figures.season, [opened](const std::string& digest) {
+                return *opened ? (*opened)->material(digest) : std::nullopt;
+            }};
+}
+
 FiguresMade make_figures(Season season, Instant as_at) {
-    return worked_out(std::move(season), as_at);
+    return worked_out(std::move(season), as_at, {});
 }
 
 FiguresMade make_figures(const std::string& path, Instant as_at) {
     // A second reader of its own: the session's is the screen's, and one book is one thread's.
     const auto book = Book::open_to_read(path);
     if (!book) throw std::runtime_error(one_line(book.refusals().front()));
-    auto figures = worked_out(read_season(*book), as_at);
+    auto figures = worked_out(read_season(*book), as_at, path);
     figures->journal_head = journal_state(*book).head;
     figures->import_stamps_ms = import_stamps_ms(*book);
     return figures;

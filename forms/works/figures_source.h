@@ -17,6 +17,7 @@ namespace spoilbook::form {
 
 /// A season with its ledger, and what all leaves ask of it. Fixed once made; may be read by any thread.
 struct Figures {
+    std::string book;  ///< its file; empty for a season that came without
     Season season;
     std::unique_ptr<Ledger> ledger;
     Instant as_at;
@@ -34,6 +35,9 @@ using FiguresMade = std::shared_ptr<const Figures>;
 FiguresMade make_figures(const std::string& book, Instant as_at);
 /// The same from a season that is there.
 FiguresMade make_figures(Season season, Instant as_at);
+
+/// The trips' tracks, read from the figures' own book. The figures must outlive it.
+TripTracks tracks_of(const Figures& figures);
 
 class FiguresSource : public QObject {
     Q_OBJECT
