@@ -142,6 +142,7 @@ Document return_document(const ReturnFacts& facts,
     add_totals(facts, blocks);
     add_limits(facts, blocks);
     add_events(facts, blocks);
+    add_duties(facts, blocks);
     add_factors(facts, blocks);
     blocks.emplace_back(PageBreak{true});
     add_schedule(facts, blocks);

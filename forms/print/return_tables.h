@@ -10,6 +10,7 @@ namespace spoilbook::print {
 void add_totals(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_events(const ReturnFacts& facts, std::vector<Block>& blocks);
+void add_duties(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_schedule(const ReturnFacts& facts, std::vector<Block>& blocks);
 
 }  // namespace spoilbook::print

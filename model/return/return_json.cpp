@@ -114,6 +114,23 @@ Json event_json(const Event& event, const Zone& zone) {
             {"closed_by", text_or_null(event.closed_by)}};
 }
 
+Json duty_json(const DutyTime& time, const Zone& zone) {
+    const DutyDone* done = time.done;
+    return {{"consent", time.consent == nullptr ? Json(nullptr) : Json(time.consent->consent)},
+            {"condition", time.condition->condition},
+            {"text", text_or_null(time.condition->text)},
+            {"what", time.duty.what},
+            {"covers_from", time.covers ? instant(time.covers->from, zone) : Json(nullptr)},
+            {"covers_to", time.covers ? instant(time.covers->to, zone) : Json(nullptr)},
+            {"arises", instant(time.arises, zone)},
+            {"due", instant(time.due, zone)},
+            {"state", text(time.state)},
+            {"late", time.late()},
+            {"done_at", done == nullptr ? Json(nullptr) : instant(done->done_at, zone)},
+            {"by", done == nullptr ? Json(nullptr) : text_or_null(done->by)},
+            {"evidence", done == nullptr ? Json(nullptr) : text_or_null(done->evidence)}};
+}
+
 }  // namespace
 
 std::string return_json(const ReturnFacts& facts) {
@@ -151,6 +168,9 @@ std::string return_json(const ReturnFacts& facts) {
     json["events"] = Json::array();
     for (const auto* event : facts.events)
         json["events"].push_back(event_json(*event, season.zone));
+    json["duties"] = Json::array();
+    for (const auto& time : facts.duties)
+        json["duties"].push_back(duty_json(time, season.zone));
     json["factors"] = facts.factors;
     json["late_entries"] = facts.late_entries;
     json["entries_from_folders"] = facts.imported_entries;
