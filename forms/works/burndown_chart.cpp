@@ -38,6 +38,13 @@ ChartAxis day_axis(Day from, Day to, const QLocale& locale) {
     return axis;
 }
 
+// The fan is read beside the weeks that it is drawn from; a whole season would press it into a corner.
+Day seen_from(const BurnDown& burn, Day as_at, const Forecast* forecast) {
+    const Day first = burn.days.front().date;
+    constexpr int week = 7;
+    return forecast ? std::max(first, plus_days(as_at, -week * forecast->weeks)) : first;
+}
+
 // Room above the highest line, up to a round number.
 double round_above(double highest) {
     if (highest <= 0) return 1;
@@ -47,18 +54,21 @@ double round_above(double highest) {
 
 }  // namespace
 
-ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale, const Forecast* forecast) {
+ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale, const Forecast* forecast,
+                         bool whole_season) {
     ChartData data;
     data.title = tr("Left to dredge");
     data.empty_text = tr("No claim has a planned volume with its days, and no load is closed yet.");
     if (burn.days.empty()) return data;
     ChartSeries plan{tr("planned to be left"), SeriesKind::dashed, 2, {}};
     ChartSeries left{tr("left"), SeriesKind::line, 1, {}};
+    const Day from = seen_from(burn, as_at, whole_season ? nullptr : forecast);
     double most = 0;
     double least = 0;
     for (const BurnDay& day : burn.days) {
         if (day.plan_m3) plan.points.emplace_back(chart_x(day.date), *day.plan_m3);
         if (day.remaining_m3) left.points.emplace_back(chart_x(day.date), *day.remaining_m3);
+        if (day.date < from) continue;
         most = std::max({most, day.plan_m3.value_or(0), day.remaining_m3.value_or(0)});
         least = std::min(least, day.remaining_m3.value_or(0));
     }
@@ -68,7 +78,7 @@ ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale,
         for (const FanDay& day : forecast->fan)
             most = std::max(most, day.p90);
     }
-    data.x = day_axis(burn.days.front().date, last, locale);
+    data.x = day_axis(from, last, locale);
     data.y = {tr("in-situ volume, m³"), least < 0 ? -round_above(-least) : 0, round_above(most)};
     const ChartSeries target{tr("target"), SeriesKind::line, 4, {{data.x.least, 0}, {data.x.most, 0}}};
     const ChartSeries marker{tr("as at %1").arg(day_shown(as_at, locale)),

@@ -10,8 +10,9 @@
 namespace spoilbook::form {
 
 /// Plan and what is left, day by day, down to zero, with the as-at marked; with a forecast also its fan and
-/// where the limits would bite. x is days since 1970.
+/// where the limits would bite, seen from the weeks of the log that it draws from, or the whole season.
+/// Points before that stay in the data. x is days since 1970.
 ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale,
-                         const Forecast* forecast = nullptr);
+                         const Forecast* forecast = nullptr, bool whole_season = false);
 
 }  // namespace spoilbook::form

@@ -25,6 +25,7 @@ namespace spoilbook::form {
 BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     : FiguresPage(source, parent),
       first_(make_label({}, Step::strong, Weight::regular, this)),
+      season_(make_button(ButtonKind::plain, tr("Whole season"), {}, this)),
       what_if_(new WhatIf(this)),
       chart_(new ChartFrame(this)),
       limits_(new LimitsTable(this)),
@@ -78,6 +79,9 @@ QWidget* BurndownLeaf::build_tables() {
     auto* row = new QHBoxLayout;
     row->setSpacing(grid);
     row->addWidget(what_if_, 1);
+    season_->setCheckable(true);
+    connect(season_, &QPushButton::toggled, this, &BurndownLeaf::draw_chart);
+    row->addWidget(season_, 0, Qt::AlignVCenter);
     auto* pages = new QButtonGroup(this);
     for (const QString& name : {tr("Limits"), tr("Dates")}) {
         auto* page = make_button(ButtonKind::plain, name, {}, part);
@@ -114,15 +118,27 @@ void BurndownLeaf::show_forecast() {
     const QString sentence = failed ? tr("What comes first could not be worked out: %1").arg(made.failed)
                                     : forecast_sentence(forecast, as_at, locale);
     first_->setText(sentence);
+    first_->setToolTip(burndown_sentence(made.figures->burn, made.figures->limits, locale));
     what_if_->tell(failed ? QString() : supposed_shown(made.supposed, forecast.weeks, locale));
     date_rows_->set_rows(failed ? std::vector<ForecastRow>() : forecast_rows(forecast));
     dates_->set_empty_text(sentence);
     dates_->table()->resizeColumnsToContents();
-    const bool none = failed || !forecast.why_none.empty();
-    ChartData chart = burndown_chart(made.figures->burn, as_at, locale, none ? nullptr : &forecast);
-    chart.sentence = burndown_sentence(made.figures->burn, made.figures->limits, locale);
+    draw_chart();
+}
+
+void BurndownLeaf::draw_chart() {
+    if (!forecasts_.newest()) return;
+    const ForecastMade& made = *forecasts_.newest();
+    const Forecast& forecast = made.forecast;
+    const QLocale locale;
+    const Day as_at = made.figures->season.zone.day_of(made.figures->as_at);
+    const bool none = !made.failed.isEmpty() || !forecast.why_none.empty();
+    ChartData chart =
+        burndown_chart(made.figures->burn, as_at, locale, none ? nullptr : &forecast, season_->isChecked());
+    chart.sentence = unknown_words(made.figures->burn);
     if (!none && !forecast.limits.empty())
-        chart.sentence += u' ' + tr("A tick with a condition's number: met by that day as likely as not.");
+        chart.sentence += tr("A tick with a condition's number: met by that day as likely as not.");
+    season_->setEnabled(!none);
     chart_->set_data(chart);
 }
 
@@ -145,7 +161,7 @@ void BurndownLeaf::show_figures(const FiguresMade& made) {
     const Zone zone = made->season.zone;
     show_numbers(*made);
     ChartData chart = burndown_chart(made->burn, zone.day_of(made->as_at), QLocale());
-    chart.sentence = burndown_sentence(made->burn, made->limits, QLocale());
+    chart.sentence = unknown_words(made->burn);
     // What is drawn stays until the forecast of the new figures is there: the picture does not flicker.
     if (!forecasts_.newest()) chart_->set_data(chart);
     ask_forecast();

@@ -7,6 +7,7 @@
 #include "forms/works/forecast_source.h"
 
 class QLabel;
+class QPushButton;
 class QStackedWidget;
 
 namespace spoilbook::form {
@@ -34,10 +35,12 @@ class BurndownLeaf : public FiguresPage {
     void show_numbers(const Figures& figures);
     void ask_forecast();
     void show_forecast();
+    void draw_chart();
     /// Says that a forecast is on its way, unless it comes at once.
     void tell_busy();
 
     QLabel* first_;  ///< what comes first
+    QPushButton* season_;
     ForecastSource forecasts_;
     WhatIf* what_if_;
     Figure* dredged_;

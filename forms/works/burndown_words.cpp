@@ -39,6 +39,11 @@ QString done_words(const BurnDown& burn, const QLocale& locale) {
 
 }  // namespace
 
+QString unknown_words(const BurnDown& burn) {
+    if (burn.unknown == 0) return {};
+    return tr("Loads that no method can value: %1.").arg(burn.unknown) + u' ';
+}
+
 QString burndown_sentence(const BurnDown& burn, const std::vector<LimitState>& limits,
                           const QLocale& locale) {
     QString words = done_words(burn, locale);

@@ -8,8 +8,11 @@
 
 namespace spoilbook::form {
 
-/// The page's one sentence: done of planned, left, against the plan, the limit with the least headroom.
+/// In one sentence: done of planned, left, against the plan, the limit with the least headroom.
 QString burndown_sentence(const BurnDown& burn, const std::vector<LimitState>& limits, const QLocale& locale);
+
+/// How many loads no method can value, with a blank after it; empty where there are none.
+QString unknown_words(const BurnDown& burn);
 
 /// The key figures. What was done rounds down, what is left and behind rounds up.
 FigureText dredged_figure(const BurnDown& burn, const QLocale& locale);

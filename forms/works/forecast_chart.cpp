@@ -15,6 +15,14 @@ QString tr(const char* text) {
     return QCoreApplication::translate("Forecast", text);
 }
 
+constexpr int near_days = 14;
+
+// The last day that is near enough to the target to be drawn.
+std::optional<Day> near_target(const Forecast& forecast) {
+    if (forecast.fan.empty()) return std::nullopt;
+    return plus_days(forecast.fan.back().date, near_days);
+}
+
 }  // namespace
 
 double chart_x(Day day) {
@@ -34,13 +42,21 @@ std::vector<ChartSeries> forecast_fan(const Forecast& forecast) {
 }
 
 std::optional<Day> forecast_end(const Forecast& forecast) {
-    if (forecast.fan.empty()) return std::nullopt;
-    return forecast.fan.back().date;
+    const auto near = near_target(forecast);
+    if (!near) return std::nullopt;
+    Day end = forecast.fan.back().date;
+    const auto reach = [&](const std::optional<Day>& day) {
+        if (day && *day <= *near) end = std::max(end, *day);
+    };
+    for (const LimitForecast& limit : forecast.limits)
+        reach(limit.dates.p50);
+    reach(forecast.season_closes);
+    return end;
 }
 
 std::vector<ChartSeries> limit_ticks(const Forecast& forecast, double most, const QLocale& locale) {
-    const auto end = forecast_end(forecast);
-    if (!end) return {};
+    const auto near = near_target(forecast);
+    if (!near) return {};
     // Limits of one day share a tick.
     std::map<int, std::pair<Day, QStringList>> ticks;
     const auto add = [&](Day day, const QString& word) {
@@ -49,7 +65,7 @@ std::vector<ChartSeries> limit_ticks(const Forecast& forecast, double most, cons
         tick.second << word;
     };
     for (const LimitForecast& limit : forecast.limits) {
-        if (limit.dates.p50 && *limit.dates.p50 <= *end) add(*limit.dates.p50, limit_name(limit.state));
+        if (limit.dates.p50 && *limit.dates.p50 <= *near) add(*limit.dates.p50, limit_name(limit.state));
     }
     std::vector<ChartSeries> series;
     for (const auto& [x, tick] : ticks) {
@@ -62,7 +78,7 @@ std::vector<ChartSeries> limit_ticks(const Forecast& forecast, double most, cons
                           {},
                           names});
     }
-    if (forecast.season_closes && *forecast.season_closes <= *end) {
+    if (forecast.season_closes && *forecast.season_closes <= *near) {
         const double x = chart_x(*forecast.season_closes);
         series.push_back({tr("season's end, %1").arg(day_shown(*forecast.season_closes, locale)),
                           SeriesKind::limit,

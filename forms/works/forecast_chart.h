@@ -13,10 +13,10 @@ double chart_x(Day day);
 
 /// The fan of what is left: a band from the 10 % to the 90 % draw with its middle line.
 std::vector<ChartSeries> forecast_fan(const Forecast& forecast);
-/// The day until which a chart must reach to hold the fan; nothing without one.
+/// The day until which a chart must reach to hold the fan and the ticks; nothing without a fan.
 std::optional<Day> forecast_end(const Forecast& forecast);
-/// A tick at the even date of each limit that comes by the end of the fan, with its condition's number, and
-/// the season's end. Ticks that are near each other stand at different heights up to `most`.
+/// A tick at the even date of each limit that comes by the end of the fan or within two weeks of it, with its
+/// condition's number, and the season's end. Ticks in a row stand at different heights up to `most`.
 std::vector<ChartSeries> limit_ticks(const Forecast& forecast, double most, const QLocale& locale);
 
 }  // namespace spoilbook::form

@@ -100,8 +100,8 @@ QString limit_phrase(const LimitState& state) {
 
 QString chance_shown(double p, const QLocale& locale) {
     const long hundreds = std::lround(p * 100);
-    if (p > 0 && hundreds == 0) return tr("fewer than %1 in 100").arg(locale.toString(1));
-    if (p < 1 && hundreds == 100) return tr("more than %1 in 100").arg(locale.toString(99));
+    if (hundreds == 0) return tr("fewer than %1 in 100").arg(locale.toString(1));
+    if (hundreds == 100) return tr("more than %1 in 100").arg(locale.toString(99));
     return tr("%1 in 100").arg(locale.toString(int(hundreds)));
 }
 

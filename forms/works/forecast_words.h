@@ -14,7 +14,7 @@ QString forecast_sentence(const Forecast& forecast, Day as_at, const QLocale& lo
 
 /// "the 12-month limit (condition 4)", "the month's limit for C4 (condition 8)"
 QString limit_phrase(const LimitState& state);
-/// "97 in 100"; "fewer than 1 in 100" and "more than 99 in 100" where that would say never or always.
+/// "97 in 100"; "fewer than 1 in 100" and "more than 99 in 100" at the ends: draws prove no never or always.
 QString chance_shown(double p, const QLocale& locale);
 /// "as the last 13 weeks", or what is supposed instead.
 QString supposed_shown(const Supposed& supposed, int weeks, const QLocale& locale);

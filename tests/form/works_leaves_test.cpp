@@ -23,10 +23,12 @@ TEST_CASE("the burn-down says what the sample book holds, and again when the as-
     BurndownLeaf page(desk.figures);
     page.resize(1080, 640);
     page.show();
-    REQUIRE(comes_to_say(page, "Least headroom: condition 4"));
-    CHECK(says(page, QStringLiteral("behind the plan")));
+    REQUIRE(comes_to_say(page, "Least headroom, condition 4"));
+    CHECK(says(page, QStringLiteral("Behind the plan")));
     desk.session.set_as_at(*parse_instant("2025-08-01T00:00+12:00", Zone::utc()));
-    CHECK(comes_to_say(page, "0 ± 0 m³ in situ of 225,900 m³ dredged"));
+    CHECK(comes_to_say(page, "fewer than four weeks of dredging are logged"));
+    CHECK(says(page, QStringLiteral("in situ, of 225,900 m³ planned")));
+    CHECK(says(page, QStringLiteral("225,900")));
 }
 
 TEST_CASE("Enter on a limit lays the trips behind its number on a sheet, Escape takes them away",
