@@ -9,6 +9,11 @@ namespace spoilbook {
 
 namespace {
 
+/// "1 load", "2 loads"
+std::string counted(std::size_t n, const std::string& what) {
+    return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
+}
+
 std::string with_u(double value, double u, int decimals) {
     return fmt::format("{:.{}f} ± {:.{}f}", value, decimals, u, decimals);
 }
@@ -25,10 +30,11 @@ std::string period_text(const ReconciledPeriod& period) {
     if (!period.why.empty()) text += "  " + period.why + "\n";
     if (!period.balance) return text;
     const auto& balance = *period.balance;
-    text += fmt::format("  bed {} in situ m³, barges {} in situ m³ of {} load(s), difference {} m³",
+    text += fmt::format("  bed {} in situ m³, barges {} in situ m³ of {}, difference {} m³",
                         with_u(balance.bed.value, balance.bed.u, 0),
                         with_u(period.loads.in_situ_m3.value, period.loads.in_situ_m3.u(), 0),
-                        period.loads.loads, with_u(balance.difference.value, balance.difference.u, 0));
+                        counted(period.loads.loads, "load"),
+                        with_u(balance.difference.value, balance.difference.u, 0));
     if (balance.e_n) text += fmt::format(", E_n {:.2f}", *balance.e_n);
     text += "\n";
     if (balance.closing_factor) {
@@ -48,12 +54,13 @@ std::string proposal_text(const FactorProposal& proposal) {
         text += " in force, ";
     }
     if (!proposal.fit) return text + fmt::format("no proposal: {}\n", proposal.why_not);
-    text += fmt::format("{} would close {} claim-period(s), 95 % {:.3f} to {:.3f}",
-                        with_u(proposal.fit->value, proposal.fit->u, 3), proposal.evidence.size(),
-                        proposal.fit->low, proposal.fit->high);
+    text += fmt::format(
+        "{} would close {}, 95 % {:.3f} to {:.3f}", with_u(proposal.fit->value, proposal.fit->u, 3),
+        counted(proposal.evidence.size(), "claim-period"), proposal.fit->low, proposal.fit->high);
     if (proposal.p_value) {
-        text += fmt::format("; chi-square {:.2f} of {} degree(s) of freedom, p {:.3f}", proposal.chi_square,
-                            proposal.dof, *proposal.p_value);
+        text += fmt::format("; chi-square {:.2f} of {}, p {:.3f}", proposal.chi_square,
+                            counted(static_cast<std::size_t>(proposal.dof), "degree") + " of freedom",
+                            *proposal.p_value);
         if (*proposal.p_value < 0.05) text += ": they scatter more than their uncertainties allow";
     }
     return text + "\n";

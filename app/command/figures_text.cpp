@@ -32,8 +32,9 @@ std::string limit_line(const LimitState& state, const Zone& zone) {
     if (state.p_over) line += fmt::format("  P(over) {:.1f} %", *state.p_over * 100);
     if (state.unknown > 0) line += fmt::format("  loads not known: {}", state.unknown);
     if (state.used_as_reported && state.used_as_restated) {
-        line += fmt::format("  as reported {:.{}f}, as restated {:.{}f}", *state.used_as_reported * scale,
-                            decimals, *state.used_as_restated * scale, decimals);
+        const auto reported = fmt::format("{:.{}f}", *state.used_as_reported * scale, decimals);
+        const auto restated = fmt::format("{:.{}f}", *state.used_as_restated * scale, decimals);
+        if (reported != restated) line += fmt::format("  as reported {}, as restated {}", reported, restated);
     }
     if (state.first_over) line += "  first over " + instant_text(*state.first_over, zone);
     return line + "  " + state.condition->text + "\n";
