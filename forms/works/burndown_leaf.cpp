@@ -22,6 +22,15 @@
 
 namespace spoilbook::form {
 
+namespace {
+
+bool same(const Supposed& a, const Supposed& b) {
+    return a.rate_factor == b.rate_factor && a.hours_factor == b.hours_factor &&
+           a.over_dredge_share == b.over_dredge_share;
+}
+
+}  // namespace
+
 BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     : FiguresPage(source, parent),
       first_(make_label({}, Step::strong, Weight::regular, this)),
@@ -37,7 +46,7 @@ BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     first_->setWordWrap(true);
     body()->addWidget(first_);
     body()->addWidget(build_figures());
-    give_height(chart_, 34);
+    give_height(chart_, 32);
     body()->addWidget(chart_, 3);
     body()->addWidget(build_tables(), 2);
     tell_exports_of(chart_);
@@ -73,7 +82,7 @@ QWidget* BurndownLeaf::build_tables() {
     all->setSpacing(grid);
     date_rows_->setParent(dates_);
     dates_->set_model(date_rows_);
-    give_height(tables_, 20);
+    give_height(tables_, 19);
     tables_->addWidget(limits_);
     tables_->addWidget(dates_);
     auto* row = new QHBoxLayout;
@@ -104,8 +113,10 @@ void BurndownLeaf::tell_busy() {
     constexpr int patience_ms = 200;
     QTimer::singleShot(patience_ms, this, [this] {
         if (!forecasts_.at_work()) return;
-        what_if_->tell(tr("working out what comes first"));
-        if (!forecasts_.newest()) first_->setText(tr("Working out what comes first."));
+        // A forecast of a minute ago may be read on while a newer one is made; one of other suppositions not.
+        const auto& before = forecasts_.newest();
+        if (!before || !same(before->supposed, what_if_->supposed()))
+            first_->setText(tr("Working out what comes first."));
     });
 }
 
@@ -117,9 +128,11 @@ void BurndownLeaf::show_forecast() {
     const bool failed = !made.failed.isEmpty();
     const QString sentence = failed ? tr("What comes first could not be worked out: %1").arg(made.failed)
                                     : forecast_sentence(forecast, as_at, locale);
-    first_->setText(sentence);
+    // What is only supposed must not be read as what is to be expected.
+    const QString supposed = supposed_shown(made.supposed, forecast.weeks, locale);
+    first_->setText(as_logged(made.supposed) ? sentence : supposed + u' ' + sentence);
     first_->setToolTip(burndown_sentence(made.figures->burn, made.figures->limits, locale));
-    what_if_->tell(failed ? QString() : supposed_shown(made.supposed, forecast.weeks, locale));
+    what_if_->tell(supposed);
     date_rows_->set_rows(failed ? std::vector<ForecastRow>() : forecast_rows(forecast));
     dates_->set_empty_text(sentence);
     dates_->table()->resizeColumnsToContents();

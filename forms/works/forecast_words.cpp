@@ -141,7 +141,7 @@ QString supposed_shown(const Supposed& supposed, int weeks, const QLocale& local
         parts << tr("in-situ m³ an hour × %1").arg(number_shown(supposed.rate_factor, 2, locale));
     if (supposed.over_dredge_share != 0)
         parts << tr("over-dredge %1 %").arg(number_shown(supposed.over_dredge_share * 100, 0, locale));
-    return tr("what if: %1").arg(parts.join(QStringLiteral(", ")));
+    return tr("What if: %1.").arg(parts.join(QStringLiteral(", ")));
 }
 
 }  // namespace spoilbook::form

@@ -16,7 +16,7 @@ QString forecast_sentence(const Forecast& forecast, Day as_at, const QLocale& lo
 QString limit_phrase(const LimitState& state);
 /// "97 in 100"; "fewer than 1 in 100" and "more than 99 in 100" at the ends: draws prove no never or always.
 QString chance_shown(double p, const QLocale& locale);
-/// "as the last 13 weeks", or what is supposed instead.
+/// "as the last 13 weeks", or what is supposed instead: "What if: filling hours × 1.20."
 QString supposed_shown(const Supposed& supposed, int weeks, const QLocale& locale);
 bool as_logged(const Supposed& supposed);
 

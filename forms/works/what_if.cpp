@@ -4,6 +4,7 @@
 #include <QGridLayout>
 #include <QSignalBlocker>
 #include <QSlider>
+#include <QStackedWidget>
 
 #include "forms/shared/button.h"
 #include "forms/shared/label.h"
@@ -22,17 +23,19 @@ WhatIf::WhatIf(QWidget* parent)
     : QWidget(parent),
       places_(new QGridLayout(this)),
       words_(make_quiet({}, Step::small, this)),
-      back_(make_button(ButtonKind::quiet, tr("Back to the log"), {}, this)) {
+      back_(make_button(ButtonKind::quiet, tr("Back to the log"), {}, this)),
+      beside_(new QStackedWidget(this)) {
     places_->setContentsMargins(0, 0, 0, 0);
     places_->setHorizontalSpacing(3 * grid);
     places_->setVerticalSpacing(0);
     hours_ = add(0, tr("Filling hours"), whole / 2, 2 * whole, 5);
     rate_ = add(1, tr("In-situ m³ an hour"), whole / 2, 2 * whole, 5);
     over_dredge_ = add(2, tr("Over-dredge"), 0, most_over_dredge, 1);
-    words_->setWordWrap(true);
-    places_->addWidget(words_, 0, 3, 2, 1, Qt::AlignVCenter);
-    places_->addWidget(back_, 0, 4, 2, 1, Qt::AlignVCenter);
-    places_->setColumnStretch(3, 2);
+    beside_->addWidget(words_);
+    beside_->addWidget(back_);
+    beside_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+    places_->addWidget(beside_, 0, 3, 2, 1, Qt::AlignVCenter);
+    places_->setColumnStretch(3, 1);
     connect(back_, &QPushButton::clicked, this, &WhatIf::back_to_log);
     back_to_log();
 }
@@ -72,8 +75,10 @@ void WhatIf::show_values() {
     };
     show(hours_, tr("Filling hours × %1").arg(number_shown(now.hours_factor, 2, locale)));
     show(rate_, tr("In-situ m³ an hour × %1").arg(number_shown(now.rate_factor, 2, locale)));
-    show(over_dredge_, tr("Over-dredge %1 % of the dredged").arg(over_dredge_.slider->value()));
-    back_->setEnabled(!as_logged(now));
+    show(over_dredge_, tr("Over-dredge %1 %").arg(over_dredge_.slider->value()));
+    // Who goes back by the key loses the button under her finger: the first control takes the keyboard.
+    if (back_->hasFocus() && as_logged(now)) hours_.slider->setFocus();
+    beside_->setCurrentIndex(as_logged(now) ? 0 : 1);
 }
 
 void WhatIf::tell(const QString& words) {

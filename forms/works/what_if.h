@@ -9,6 +9,7 @@ class QGridLayout;
 class QLabel;
 class QPushButton;
 class QSlider;
+class QStackedWidget;
 
 namespace spoilbook::form {
 
@@ -21,7 +22,7 @@ class WhatIf : public QWidget {
     explicit WhatIf(QWidget* parent = nullptr);
 
     [[nodiscard]] Supposed supposed() const;
-    /// What stands beside the controls: as what weeks, or what is supposed.
+    /// What stands beside the controls while nothing is supposed: as what weeks.
     void tell(const QString& words);
 
  public slots:
@@ -44,6 +45,7 @@ class WhatIf : public QWidget {
     Control over_dredge_;
     QLabel* words_;
     QPushButton* back_;
+    QStackedWidget* beside_;  ///< the words, or the way back
 };
 
 }  // namespace spoilbook::form
