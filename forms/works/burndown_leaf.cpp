@@ -46,7 +46,7 @@ BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     first_->setWordWrap(true);
     body()->addWidget(first_);
     body()->addWidget(build_figures());
-    give_height(chart_, 32);
+    give_height(chart_, 36);
     body()->addWidget(chart_, 3);
     body()->addWidget(build_tables(), 2);
     tell_exports_of(chart_);
