@@ -48,7 +48,7 @@ AcceptSheet::AcceptSheet(BookSession& session, ProposalRow proposal, QWidget* pa
     effects_ = new RowTable<LimitEffect>(effect_columns(QLocale()), table_);
     table_->set_model(effects_);
     table_->set_empty_text(tr("Working out the effect …"));
-    table_->setMinimumHeight(30 * grid);
+    table_->setMinimumHeight(22 * grid);
     all->addWidget(table_, 1);
     auto* note =
         make_quiet(tr("Returns that were made keep the factor that they were made with; the next one "
@@ -76,7 +76,10 @@ void AcceptSheet::build_fields() {
             return TimeContext{session_.zone(), session_.now(), {}};
         },
         this);
-    if (proposal_.from) from_->offer(*proposal_.from, tr("the first survey that it rests on"));
+    if (proposal_.from) {
+        const QString day = day_shown(session_.zone().day_of(*proposal_.from), QLocale());
+        from_->offer(*proposal_.from, tr("%1, the first survey that it rests on").arg(day));
+    }
     by_ = new TextField(tr("Decided by"), {}, this);
     if (!session_.person().isEmpty()) by_->offer(session_.person(), tr("who writes"));
     why_ = new TextField(tr("Why"), {}, this);

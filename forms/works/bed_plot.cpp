@@ -30,7 +30,7 @@ namespace {
 double round_step(double span) {
     const double power = std::pow(10, std::floor(std::log10(span / 5)));
     const double part = span / 5 / power;
-    return (part < 1.5 ? 1 : part < 3.5 ? 2 : part < 7.5 ? 5 : 10) * power;
+    return (part < 1.5 ? 1 : part < 2.5 ? 2 : part < 7.5 ? 5 : 10) * power;
 }
 
 }  // namespace
@@ -72,10 +72,45 @@ void BedPlot::draw(QPainter& painter, const QRectF& place, const Palette& tones)
     frame.least = std::floor(frame.least / frame.step) * frame.step;
     frame.most = std::ceil(frame.most / frame.step) * frame.step;
     const double line = 2 * grid + half_grid;
-    frame.plot = place.adjusted(7 * grid, line + half_grid, -2 * grid, -2 * line);
+    frame.plot = place.adjusted(7 * grid, line + half_grid, -4 * grid, -2 * line);
     draw_axes(painter, frame, tones);
     for (const BedPoint& point : data_.points)
         draw_point(painter, frame, point, tones);
+    draw_names(painter, frame, tones);
+}
+
+// Beside its point, or where claims lie close, the nearest free place; a name that went far has a thread to
+// it.
+void BedPlot::draw_names(QPainter& painter, const Frame& frame, const Palette& tones) const {
+    std::vector<QRectF> taken;
+    for (const BedPoint& point : data_.points) {
+        const QPointF at(frame.x(point.bed.value), frame.y(point.barges.value));
+        taken.emplace_back(at.x() - 8, at.y() - 8, 16, 16);
+    }
+    const double height = painter.fontMetrics().height();
+    for (const BedPoint& point : data_.points) {
+        const QPointF at(frame.x(point.bed.value), frame.y(point.barges.value));
+        const double width = painter.fontMetrics().horizontalAdvance(point.name) + half_grid;
+        const auto free = [&](const QRectF& place) {
+            return frame.plot.contains(place) &&
+                   std::none_of(taken.begin(), taken.end(),
+                                [&](const QRectF& other) { return other.intersects(place); });
+        };
+        QRectF place(at.x() + grid + 2, at.y() - height - 2, width, height);
+        for (int try_at = 0; try_at < 24 && !free(place); ++try_at) {
+            const double line = (try_at / 2 + 1) / 2 * height * (try_at / 2 % 2 == 0 ? 1 : -1);
+            const double side = try_at % 2 == 0 ? grid + 2 : -grid - 2 - width;
+            place.moveTopLeft({at.x() + side, at.y() + line - height / 2});
+        }
+        taken.push_back(place);
+        if (std::fabs(place.center().y() - at.y()) > 1.5 * height) {
+            painter.setPen(QPen(tones[Tone::edge], 1));
+            painter.drawLine(
+                at, QPointF(place.left() > at.x() ? place.left() : place.right(), place.center().y()));
+        }
+        painter.setPen(tones[Tone::text]);
+        painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter, point.name);
+    }
 }
 
 void BedPlot::draw_axes(QPainter& painter, const Frame& frame, const Palette& tones) const {
@@ -90,6 +125,9 @@ void BedPlot::draw_axes(QPainter& painter, const Frame& frame, const Palette& to
         const QString text = number_shown(at, 0, locale);
         painter.drawText(QRectF(plot.left() - 8 * grid, frame.y(at) - line / 2, 7 * grid, line),
                          Qt::AlignRight | Qt::AlignVCenter, text);
+        // Every second one where the words would meet.
+        const bool narrow = frame.x(at + frame.step) - frame.x(at) < 6 * grid;
+        if (narrow && std::lround((at - frame.least) / frame.step) % 2 == 1) continue;
         painter.drawText(QRectF(frame.x(at) - 4 * grid, plot.bottom() + 2, 8 * grid, line),
                          Qt::AlignHCenter | Qt::AlignTop, text);
     }
@@ -101,8 +139,8 @@ void BedPlot::draw_axes(QPainter& painter, const Frame& frame, const Palette& to
     painter.setPen(QPen(tones[Tone::edge], 1.5, Qt::DashLine));
     painter.drawLine(plot.bottomLeft(), plot.topRight());
     painter.setPen(tones[Tone::quiet]);
-    painter.drawText(QRectF(plot.right() - 24 * grid, plot.top() + half_grid, 23 * grid, line),
-                     Qt::AlignRight | Qt::AlignTop, data_.on_line);
+    painter.drawText(QRectF(plot.right() - 30 * grid, plot.bottom() - line - half_grid, 29 * grid, line),
+                     Qt::AlignRight | Qt::AlignBottom, data_.on_line);
 }
 
 void BedPlot::draw_point(QPainter& painter, const Frame& frame, const BedPoint& point, const Palette& tones) {
@@ -120,9 +158,6 @@ void BedPlot::draw_point(QPainter& painter, const Frame& frame, const BedPoint& 
     for (const double y : {low, high})
         painter.drawLine(QPointF(at.x() - cap, y), QPointF(at.x() + cap, y));
     draw_shape(painter, QRectF(at.x() - 7, at.y() - 7, 14, 14), point.state, tones);
-    painter.setPen(tones[Tone::text]);
-    painter.drawText(QRectF(at.x() + grid + 2, at.y() - 3 * grid + 2, 20 * grid, 2 * grid + half_grid),
-                     Qt::AlignLeft | Qt::AlignVCenter, point.name);
 }
 
 }  // namespace spoilbook::form

@@ -37,6 +37,7 @@ class BedPlot : public Drawing {
  private:
     struct Frame;
     void draw_axes(QPainter& painter, const Frame& frame, const Palette& tones) const;
+    void draw_names(QPainter& painter, const Frame& frame, const Palette& tones) const;
     static void draw_point(QPainter& painter, const Frame& frame, const BedPoint& point,
                            const Palette& tones);
 

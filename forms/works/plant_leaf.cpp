@@ -24,6 +24,7 @@ namespace spoilbook::form {
 namespace {
 
 constexpr qint64 most_bytes = 1 << 20;
+constexpr int abreast_from = 96 * grid;
 
 QString shown(const std::string& text) {
     return QString::fromStdString(text);
@@ -68,12 +69,13 @@ PlantLeaf::PlantLeaf(BookSession& session, QWidget* parent)
     messages_->hide();
     all->addWidget(messages_);
     all->addWidget(build_head());
-    auto* halves = new QHBoxLayout;
-    halves->setSpacing(2 * grid);
-    halves->addWidget(build_table(), 3);
+    halves_ = new QBoxLayout(QBoxLayout::LeftToRight);
+    halves_->setSpacing(2 * grid);
+    halves_->addWidget(build_table(), 3);
     curve_ = new ChartFrame(this);
-    halves->addWidget(curve_, 2);
-    all->addLayout(halves, 1);
+    curve_->setMinimumHeight(20 * grid);
+    halves_->addWidget(curve_, 2);
+    all->addLayout(halves_, 1);
     all->addWidget(build_foot());
     connect(typed_, &TypedTable::edited, this, [this] {
         changed_ = true;
@@ -85,9 +87,9 @@ PlantLeaf::PlantLeaf(BookSession& session, QWidget* parent)
 
 QWidget* PlantLeaf::build_head() {
     auto* head = new QWidget(this);
-    auto* row = new QHBoxLayout(head);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(2 * grid);
+    head_ = new QBoxLayout(QBoxLayout::LeftToRight, head);
+    head_->setContentsMargins(0, 0, 0, 0);
+    head_->setSpacing(2 * grid);
     barge_ = new ChoiceField(tr("Barge"), head);
     which_ = new ChoiceField(tr("Table"), head);
     which_->set_choices({{QStringLiteral("ullage_table"), tr("Ullage: hopper volume")},
@@ -95,13 +97,21 @@ QWidget* PlantLeaf::build_head() {
     which_->set_chosen(QStringLiteral("ullage_table"));
     for (ChoiceField* field : {barge_, which_}) {
         field->setMaximumWidth(32 * grid);
-        row->addWidget(field, 1);
+        head_->addWidget(field, 1);
         connect(field, &ChoiceField::committed, this, &PlantLeaf::choose);
     }
     mark_ = new StateMark(State::clear, head);
-    row->addStretch();
-    row->addWidget(mark_, 0, Qt::AlignBottom);
+    head_->addStretch();
+    head_->addWidget(mark_, 0, Qt::AlignBottom);
     return head;
+}
+
+// At a large scale the curve lies below the rows.
+void PlantLeaf::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const bool abreast = width() >= abreast_from;
+    for (QBoxLayout* layout : {halves_, head_})
+        layout->setDirection(abreast ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
 }
 
 QWidget* PlantLeaf::build_table() {
@@ -115,10 +125,11 @@ QWidget* PlantLeaf::build_table() {
     view_->setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::DoubleClicked |
                            QAbstractItemView::EditKeyPressed | QAbstractItemView::SelectedClicked);
     view_->horizontalHeader()->setStretchLastSection(true);
-    view_->setMinimumHeight(24 * grid);
+    view_->setMinimumHeight(18 * grid);
     view_->installEventFilter(this);
     rows->addWidget(view_, 1);
     auto* presses = new QHBoxLayout;
+    presses->setSpacing(half_grid);
     const auto add = [&](const QString& words, const char* icon, auto what) {
         auto* button = make_button(ButtonKind::plain, words, QString::fromLatin1(icon), part);
         connect(button, &QPushButton::clicked, this, what);
@@ -203,10 +214,19 @@ void PlantLeaf::show_typed() {
         mark_->show_state(State::clear, tr("as in the book"));
     else
         mark_->show_state(State::attention, tr("not in the book yet"));
-    whole_->setText(typed_->of_the_whole());
-    whole_->setVisible(!typed_->of_the_whole().isEmpty());
+    whole_->setText(first_message());
+    whole_->setVisible(!whole_->text().isEmpty());
     write_->setEnabled(typed_->sound() && !same && barge() && session_.writable());
     why_->setEnabled(session_.writable());
+}
+
+// In full, where beside its row there may be too little room.
+QString PlantLeaf::first_message() const {
+    if (!typed_->of_the_whole().isEmpty()) return typed_->of_the_whole();
+    for (int row = 0; row < typed_->rowCount(); ++row) {
+        if (!typed_->message(row).isEmpty()) return tr("Row %1: %2.").arg(row + 1).arg(typed_->message(row));
+    }
+    return {};
 }
 
 void PlantLeaf::paste() {

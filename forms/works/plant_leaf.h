@@ -6,6 +6,7 @@
 #include "forms/shared/book_session.h"
 #include "forms/shared/chart_data.h"
 
+class QBoxLayout;
 class QLabel;
 class QPushButton;
 class QTableView;
@@ -34,6 +35,7 @@ class PlantLeaf : public QWidget {
 
  protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
  private:
     QWidget* build_head();
@@ -42,6 +44,7 @@ class PlantLeaf : public QWidget {
     void choose();
     void refresh();
     void show_typed();
+    [[nodiscard]] QString first_message() const;
     void paste();
     void copy();
     void write();
@@ -50,6 +53,8 @@ class PlantLeaf : public QWidget {
 
     BookSession& session_;
     MessageStrip* messages_;
+    QBoxLayout* halves_;
+    QBoxLayout* head_;
     ChoiceField* barge_;
     ChoiceField* which_;
     TypedTable* typed_;

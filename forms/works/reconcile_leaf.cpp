@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/works/reconcile_leaf.h"
 
-#include <QHBoxLayout>
+#include <QBoxLayout>
 #include <QVBoxLayout>
 
 #include "forms/shared/button.h"
@@ -11,6 +11,11 @@
 #include "forms/works/accept_sheet.h"
 
 namespace spoilbook::form {
+namespace {
+
+constexpr int abreast_from = 96 * grid;
+
+}  // namespace
 
 ReconcileLeaf::ReconcileLeaf(FiguresSource& source, QWidget* parent)
     : FiguresPage(source, parent),
@@ -35,10 +40,10 @@ ReconcileLeaf::ReconcileLeaf(FiguresSource& source, QWidget* parent)
 
 QWidget* ReconcileLeaf::build_top() {
     auto* top = new QWidget(this);
-    auto* row = new QHBoxLayout(top);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(2 * grid);
-    row->addWidget(plot_, 5);
+    top_ = new QBoxLayout(QBoxLayout::LeftToRight, top);
+    top_->setContentsMargins(0, 0, 0, 0);
+    top_->setSpacing(2 * grid);
+    top_->addWidget(plot_, 5);
     auto* side = new QVBoxLayout;
     auto* head = new QHBoxLayout;
     head->addWidget(
@@ -53,11 +58,19 @@ QWidget* ReconcileLeaf::build_top() {
     accept_ = make_button(ButtonKind::plain, tr("Accept …"), QStringLiteral("check"), top);
     accept_->setToolTip(tr("Shows what the proposed factor does to every limit; nothing is written yet"));
     side->addWidget(accept_, 0, Qt::AlignLeft);
-    row->addLayout(side, 6);
+    top_->addLayout(side, 6);
     give_height(top, 34);
     connect(accept_, &QPushButton::clicked, this, &ReconcileLeaf::open_accept);
     connect(proposals_, &TableView::opened, this, &ReconcileLeaf::open_accept);
     return top;
+}
+
+// At a large scale plot and factors lie below each other.
+void ReconcileLeaf::resizeEvent(QResizeEvent* event) {
+    FiguresPage::resizeEvent(event);
+    const bool abreast = width() >= abreast_from;
+    top_->setDirection(abreast ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    give_height(top_->parentWidget(), abreast ? 34 : 64);
 }
 
 void ReconcileLeaf::show_figures(const FiguresMade&) {

@@ -6,6 +6,7 @@
 #include "forms/works/figures_page.h"
 #include "forms/works/reconcile_rows.h"
 
+class QBoxLayout;
 class QLabel;
 class QPushButton;
 
@@ -25,6 +26,7 @@ class ReconcileLeaf : public FiguresPage {
 
  protected:
     void show_figures(const FiguresMade& figures) override;
+    void resizeEvent(QResizeEvent* event) override;
 
  private:
     QWidget* build_top();
@@ -32,6 +34,7 @@ class ReconcileLeaf : public FiguresPage {
     void ask_effects();
 
     QLabel* sentence_;
+    QBoxLayout* top_;
     BedPlot* plot_;
     TableView* proposals_;
     QPushButton* accept_;
