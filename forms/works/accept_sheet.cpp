@@ -3,7 +3,6 @@
 
 #include <QGridLayout>
 #include <QVBoxLayout>
-#include <cmath>
 
 #include "forms/shared/book_session.h"
 #include "forms/shared/button.h"
@@ -13,19 +12,13 @@
 #include "forms/shared/text_field.h"
 #include "forms/shared/time_field.h"
 #include "forms/works/say.h"
-#include "model/unit/number_text.h"
-#include "model/unit/time_text.h"
+#include "model/logging/accept_proposal.h"
 
 namespace spoilbook::form {
 namespace {
 
 QString three(std::optional<double> value) {
     return value ? number_shown(*value, 3, QLocale()) : AcceptSheet::tr("none");
-}
-
-// As it is written down: three places are finer than any of these is known.
-double rounded(double value) {
-    return std::round(value * 1000) / 1000;
 }
 
 }  // namespace
@@ -45,7 +38,7 @@ AcceptSheet::AcceptSheet(BookSession& session, ProposalRow proposal, QWidget* pa
     effect_of_->setWordWrap(true);
     all->addWidget(effect_of_);
     table_ = new TableView(tr("effect on every limit"), this);
-    effects_ = new RowTable<LimitEffect>(effect_columns(QLocale()), table_);
+    effects_ = new RowTable<EffectRow>(effect_columns(QLocale()), table_);
     table_->set_model(effects_);
     table_->set_empty_text(tr("Working out the effect …"));
     table_->setMinimumHeight(22 * grid);
@@ -99,11 +92,11 @@ Instant AcceptSheet::shown_from() const {
 }
 
 FactorToBe AcceptSheet::factor_to_be() const {
-    return {proposal_.material.toStdString(), rounded(proposal_.fit.value_or(1)),
-            rounded(proposal_.fit_u.value_or(0)), shown_from()};
+    return {proposal_.material.toStdString(), proposal_.fit.value_or(1), proposal_.fit_u.value_or(0),
+            shown_from()};
 }
 
-void AcceptSheet::show_effects(std::vector<LimitEffect> effects) {
+void AcceptSheet::show_effects(std::vector<EffectRow> effects) {
     effect_of_->setText(tr("Effect on every limit, were it in force from %1:")
                             .arg(moment_shown(shown_from(), session_.zone(), QLocale())));
     effects_->set_rows(std::move(effects));
@@ -117,18 +110,18 @@ void AcceptSheet::accept() {
     why_->show_problem(why_->text().isEmpty() ? tr("Why must be said.") : QString());
     if (!from_->value() || by_->text().isEmpty() || why_->text().isEmpty()) return;
     const FactorToBe factor = factor_to_be();
-    const Kind& of = kind("factor");
-    const std::string label = next_label(session_.book(), of, "FA-", 3);
+    AcceptedProposal accepted{factor.material, factor.from, factor.value, factor.u, {}};
+    for (const QString& label : proposal_.evidence.split(u';', Qt::SkipEmptyParts))
+        accepted.evidence.push_back(label.trimmed().toStdString());
     const Refusals refusals =
-        session_.log(tr("bulking factor of %1 revised").arg(proposal_.material), of, label,
-                     {{"from", instant_text(factor.from, session_.zone())},
-                      {"material", factor.material},
-                      {"factor", "bulking"},
-                      {"value", number_text(factor.value)},
-                      {"u", number_text(factor.u)},
-                      {"by", by_->text().toStdString()},
-                      {"why", why_->text().toStdString()},
-                      {"evidence", proposal_.evidence.toStdString()}});
+        session_.write(tr("bulking factor of %1 revised").arg(proposal_.material), EntryKind::change,
+                       why_->text(), [&](Book& book, const Act& writing) -> Checked<Done> {
+                           Act act = writing;
+                           act.who = by_->text().simplified().toStdString();
+                           const auto logged = accept_proposal(book, act, accepted);
+                           if (!logged) return logged.refusals();
+                           return Done{};
+                       });
     problem_->setText(refusals_shown(refusals));
     problem_->setVisible(!refusals.empty());
     if (refusals.empty()) emit written();

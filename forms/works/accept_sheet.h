@@ -28,7 +28,7 @@ class AcceptSheet : public QWidget {
 
     /// Asks for the effect of the factor in force from here; the answer comes by show_effects.
     [[nodiscard]] FactorToBe factor_to_be() const;
-    void show_effects(std::vector<LimitEffect> effects);
+    void show_effects(std::vector<EffectRow> effects);
 
  signals:
     /// The day from which it would count was set or changed.
@@ -47,7 +47,7 @@ class AcceptSheet : public QWidget {
     TextField* why_;
     QLabel* effect_of_;
     TableView* table_;
-    RowTable<LimitEffect>* effects_;
+    RowTable<EffectRow>* effects_;
     QPushButton* accept_;
     QLabel* problem_;
 };

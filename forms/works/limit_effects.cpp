@@ -2,7 +2,6 @@
 #include "forms/works/limit_effects.h"
 
 #include <QCoreApplication>
-#include <algorithm>
 
 #include "forms/shared/number_typed.h"
 #include "forms/works/say.h"
@@ -14,53 +13,45 @@ QString tr(const char* text) {
     return QCoreApplication::translate("Reconcile", text);
 }
 
-Season with_factor(Season season, const FactorToBe& factor) {
-    Factor row;
-    // An id of its own, after all others: it is in no book yet.
-    row.id.bytes.fill(0xff);
-    row.from = factor.from;
-    row.factor = "bulking";
-    row.value = factor.value;
-    row.u = factor.u;
-    for (const Material& material : season.materials.rows()) {
-        if (material.material == factor.material) row.material = material.id;
-    }
-    season.factors.add(row);
-    return season;
+std::optional<double> scaled(std::optional<double> value, double scale) {
+    return value ? std::optional(*value * scale) : std::nullopt;
 }
 
 }  // namespace
 
-std::vector<LimitEffect> limit_effects(const Season& season, const FactorToBe& factor, Instant as_at) {
-    const Season to_be = with_factor(season, factor);
-    const Ledger now(season);
-    const Ledger then(to_be);
-    const auto judged = limits_at(now, as_at);
-    const auto restated = limits_as_restated(then, as_at);
-    std::vector<LimitEffect> effects;
-    for (std::size_t i = 0; i < std::min(judged.size(), restated.size()); ++i) {
-        const LimitState& before = judged[i];
-        const LimitState& after = restated[i];
-        const double scale = limit_scale(before.quantity);
-        LimitEffect effect;
-        effect.name = limit_name(before);
-        effect.unit = limit_unit(before.quantity);
-        effect.decimals = limit_decimals(before.quantity);
-        effect.used = before.used * scale;
-        effect.used_u = before.used_u * scale;
-        effect.restated = after.used * scale;
-        effect.restated_u = after.used_u * scale;
-        if (before.headroom()) effect.headroom = *before.headroom() * scale;
-        if (after.headroom()) effect.headroom_restated = *after.headroom() * scale;
-        effect.p_over = before.p_over;
-        effect.p_over_restated = after.p_over;
-        effects.push_back(std::move(effect));
+std::vector<EffectRow> effect_rows(const Ledger& ledger, const FactorToBe& factor, Instant as_at) {
+    Factor revision;
+    revision.from = factor.from;
+    revision.factor = "bulking";
+    revision.value = factor.value;
+    revision.u = factor.u;
+    for (const Material& material : ledger.season().materials.rows()) {
+        if (material.material == factor.material) revision.material = material.id;
     }
-    return effects;
+    std::vector<EffectRow> rows;
+    for (const LimitEffect& effect : effect_of(ledger, revision, as_at)) {
+        const Quantity& quantity = effect.now.quantity;
+        const double scale = limit_scale(quantity);
+        EffectRow row;
+        row.name = limit_name(effect.now);
+        row.unit = limit_unit(quantity);
+        row.decimals = limit_decimals(quantity);
+        row.used = effect.now.used * scale;
+        row.used_u = effect.now.used_u * scale;
+        row.revised = effect.used * scale;
+        row.revised_u = effect.used_u * scale;
+        row.judged = effect.judged * scale;
+        row.headroom = scaled(effect.now.headroom(), scale);
+        row.headroom_revised = scaled(effect.headroom, scale);
+        row.p_over = effect.now.p_over;
+        row.p_over_revised = effect.p_over;
+        rows.push_back(std::move(row));
+    }
+    return rows;
 }
 
-std::vector<Column<LimitEffect>> effect_columns(const QLocale& locale) {
-    using Row = LimitEffect;
+std::vector<Column<EffectRow>> effect_columns(const QLocale& locale) {
+    using Row = EffectRow;
     const auto up = [locale](const QString& title, double Row::*member) {
         return Column<Row>(title, {},
                            [=](const Row& row) { return rounded_up(row.*member, row.decimals, locale); })
@@ -86,12 +77,13 @@ std::vector<Column<LimitEffect>> effect_columns(const QLocale& locale) {
         Column<Row>(tr("Counts"), {}, [](const Row& row) { return row.unit; }),
         up(tr("Used now"), &Row::used),
         up(tr("± u"), &Row::used_u),
-        up(tr("Restated"), &Row::restated),
-        up(tr("± u"), &Row::restated_u),
+        up(tr("With it"), &Row::revised),
+        up(tr("± u"), &Row::revised_u),
         down(tr("Headroom now"), &Row::headroom),
-        down(tr("Restated"), &Row::headroom_restated),
+        down(tr("With it"), &Row::headroom_revised),
+        up(tr("Judged until accepted"), &Row::judged),
         chance(tr("P(over) now"), &Row::p_over),
-        chance(tr("Restated"), &Row::p_over_restated),
+        chance(tr("With it"), &Row::p_over_revised),
     };
 }
 

@@ -114,9 +114,9 @@ void ReconcileLeaf::open_accept() {
 void ReconcileLeaf::ask_effects() {
     if (!accepting_) return;
     const FactorToBe factor = accepting_->factor_to_be();
-    ask<std::vector<LimitEffect>>(
-        [factor](const Figures& figures) { return limit_effects(figures.season, factor, figures.as_at); },
-        [this](std::vector<LimitEffect> effects) {
+    ask<std::vector<EffectRow>>(
+        [factor](const Figures& figures) { return effect_rows(*figures.ledger, factor, figures.as_at); },
+        [this](std::vector<EffectRow> effects) {
             if (accepting_) accepting_->show_effects(std::move(effects));
         });
 }

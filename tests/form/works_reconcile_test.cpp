@@ -69,17 +69,17 @@ TEST_CASE("the plot has a point for each claim with the uncertainty of both", "[
 TEST_CASE("a revised factor restates every limit that it reaches, and none before its day", "[works]") {
     const FiguresMade figures = make_figures(sample_book(), end_of_may());
     const FactorToBe sand{"silty sand", 1.309, 0.012, *parse_instant("2025-08-01T00:00Z", Zone::utc())};
-    const auto effects = limit_effects(figures->season, sand, figures->as_at);
+    const auto effects = effect_rows(*figures->ledger, sand, figures->as_at);
     REQUIRE(effects.size() == figures->limits.size());
     bool less = false;
-    for (const LimitEffect& effect : effects)
-        less = less || effect.restated < effect.used - 1;
+    for (const EffectRow& effect : effects)
+        less = less || effect.revised < effect.used - 1;
     CHECK(less);
     FactorToBe later = sand;
     later.from = *parse_instant("2026-06-01T00:00Z", Zone::utc());
-    for (const LimitEffect& effect : limit_effects(figures->season, later, figures->as_at)) {
+    for (const EffectRow& effect : effect_rows(*figures->ledger, later, figures->as_at)) {
         INFO(effect.name.toStdString());
-        CHECK_THAT(effect.restated, Catch::Matchers::WithinAbs(effect.used, 1e-6));
+        CHECK_THAT(effect.revised, Catch::Matchers::WithinAbs(effect.used, 1e-6));
     }
 }
 
