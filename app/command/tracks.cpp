@@ -52,14 +52,15 @@ Json reading_json(const TrackReading& track, const Zone& zone) {
 
 Json place_json(const ReleasePlace& place, const GroundMap& map) {
     Json json;
-    const auto at =
-        place.place && map.crs() ? std::optional(map.crs()->unproject(*place.place)) : std::nullopt;
+    LonLat at;
+    const bool is_mapped = place.place && map.crs();
+    if (is_mapped) at = map.crs()->unproject(*place.place);
     json["release"] = place.release->label();
     json["verdict"] = text(place.verdict);
     json["distance_to_boundary_m"] = number_or_null(place.distance_m);
     json["position_u_m"] = place.place ? Json(place.position_u_m) : Json(nullptr);
-    json["lat"] = at ? Json(at->lat_deg) : Json(nullptr);
-    json["lon"] = at ? Json(at->lon_deg) : Json(nullptr);
+    json["lat"] = is_mapped ? Json(at.lat_deg) : Json(nullptr);
+    json["lon"] = is_mapped ? Json(at.lon_deg) : Json(nullptr);
     json["place_from"] = !place.place ? Json(nullptr) : Json(place.by_track ? "track" : "logged");
     json["left_ground_doors_open"] = place.left_ground;
     json["why"] = place.why.empty() ? Json(nullptr) : Json(place.why);

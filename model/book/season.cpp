@@ -52,8 +52,8 @@ Season read_season(const Book& book) {
         season.buckets, season.tugs, season.barges, season.claims, season.grounds, season.cells,
         season.consents, season.conditions, season.openings, season.shifts, season.stations, season.delays,
         season.loads, season.tallies, season.light_readings, season.trips, season.releases, season.events,
-        season.observations, season.soundings, season.tides, season.tracks, season.crew, season.handovers, season.surveys, season.removed,
-        season.duties_done);
+        season.observations, season.soundings, season.tides, season.tracks, season.crew, season.handovers,
+        season.surveys, season.removed, season.duties_done);
     return season;
 }
 

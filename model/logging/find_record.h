@@ -14,8 +14,8 @@ Checked<std::optional<Row>> find_record(const Book& book, const Kind& kind, cons
                                         const std::optional<Id>& parent);
 
 /// The id that a reference field's text names. A cell is looked for in the ground that the row names, a
-/// bucket on the dredger of its tally's own shift, else of its station's; elsewhere, and where that is blank, the label must be the
-/// only one.
+/// bucket on the dredger of its tally's own shift, else of its station's; elsewhere, and where that is blank,
+/// the label must be the only one.
 Checked<Id> find_referred(const Book& book, const Kind& kind, const Field& field, const std::string& label,
                           const Values& values);
 
