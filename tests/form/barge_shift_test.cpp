@@ -63,7 +63,8 @@ Book the_same_by_command() {
          {"dredger", "Heron"},
          {"tug", "Plover"},
          {"skipper", "Bram"},
-         {"crew", "Caro;Hal"}});
+         {"crew", "Caro;Hal"},
+         {"weather", "fine, light airs"}});
     put("crew", "CR-0002",
         {{"shift", "S-0002"},
          {"name", "Hal"},
