@@ -58,13 +58,13 @@ TEST_CASE("nothing that is done while logging walks a whole table, however long 
     set_field(book, by("Cy", 901), "trip", first.trip, "remarks", std::string("calm")).value();
     set_field(book, by("Cy", 902, "misread"), "trip", first.trip, "returned", time_of(morning(1))).value();
     strike_row(book, by("Cy", 903, "twice"), "load", first.load).value();
-    CHECK_FALSE(undo(book, by("Cy", 904)));  // a correction
+    undo(book, by("Cy", 904)).value();  // passes over two corrections, to what was filled after signing
     set_field(book, by("Cy", 905), "trip", season.trip, "remarks", std::string("swell")).value();
     undo(book, by("Cy", 906)).value();
     redo(book, by("Cy", 907)).value();
     sign_shift(book, season.shift, "Cy");
     CHECK(book.labelled(kind("trip"), "T1"));
-    CHECK(history(book, kind("trip"), first.trip).size() == 3);
+    CHECK(history(book, kind("trip"), first.trip).size() == 4);
     CHECK(journal_state(book).devices.size() == 1);
     book.change(by("Cy", 908),
                 [](Change& change) -> Checked<Done> {
