@@ -226,7 +226,7 @@ void ShiftPage::show_none(const Running& now) {
     none_->setText(tr("No shift is running. Shift %1, %2, ended %3. %4")
                        .arg(shown(now.last->shift), shown(now.last->skipper), ended, sheet));
     open_->set_note(
-        tr("crew and plant are carried over from %1, to be corrected").arg(shown(now.last->shift)));
+        tr("crew, plant and weather are carried over from %1, to be corrected").arg(shown(now.last->shift)));
 }
 
 void ShiftPage::show_delay(const Running& now) {

@@ -27,7 +27,8 @@ LogLines open_shift(const Press& press, const Shift* before, const std::string& 
     PressWords::text(shift, "tug", words.label(season.tugs, before->tug, &Tug::name));
     PressWords::text(shift, "skipper", skipper.empty() ? before->skipper : skipper);
     PressWords::text(shift, "crew", before->crew);
-    // Weather and sea are what the new shift sees: none of it is carried over.
+    PressWords::text(shift, "weather", before->weather);
+    // The sea is a number that conditions are judged by: what was seen a shift ago is not carried over.
     lines.push_back(shift);
     for (const auto& one : season.crew.rows()) {
         if (one.shift != before->id) continue;
