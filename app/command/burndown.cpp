@@ -87,7 +87,7 @@ void put_forecast(Said& said, const Forecast& made, const ForecastAsked& asked) 
     line("target reached", made.target);
     for (std::size_t i = 0; i < made.limits.size(); ++i) {
         if (made.limits[i].dates.reached > 0)
-            line(what_comes({ComesFirst::What::limit, i, 0}, made) + " met", made.limits[i].dates);
+            line(what_comes({ComesFirst::What::limit, i, 0}, made) + " used up", made.limits[i].dates);
     }
     if (made.season_closes) said.text += "all work is forbidden from " + day_text(*made.season_closes) + "\n";
     for (const auto& first : made.first)

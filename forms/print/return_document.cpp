@@ -38,9 +38,16 @@ Answer answer_of(const ReturnFacts& facts) {
                                       tenths_shown(facts.printed.in_situ_m3), month_shown(facts.period_name),
                                       facts.schedule.size());
     answer.sentence +=
-        complied ? " Every limit on quantities and every place of release was met."
-                 : fmt::format(" {} matter{} stand against saying that everything was met: see below.",
-                               facts.reasons.size(), facts.reasons.size() == 1 ? "" : "s");
+        complied
+            ? " No limit on a quantity was exceeded, and every release was inside its ground."
+            : fmt::format(" {} against saying that everything was met: see below.",
+                          facts.reasons.size() == 1 ? "1 matter stands"
+                                                    : fmt::format("{} matters stand", facts.reasons.size()));
+    if (!facts.not_judged.empty()) {
+        answer.sentence +=
+            fmt::format(" {} more condition{} not judged here: the statement lists them.",
+                        facts.not_judged.size(), facts.not_judged.size() == 1 ? " is" : "s are");
+    }
     const auto& in_situ = facts.totals.amounts.in_situ_m3;
     const auto& hopper = facts.totals.amounts.hopper_m3;
     answer.figures.push_back({"Released, in situ", tenths_shown(facts.printed.in_situ_m3), "m³",
@@ -97,8 +104,7 @@ void add_not_judged(const ReturnFacts& facts, std::vector<Block>& blocks) {
     std::string list;
     for (const auto& condition : facts.not_judged)
         list += (list.empty() ? "" : "; ") + condition;
-    blocks.emplace_back(Paragraph{"Not judged by this return, and to be answered beside it: " + list + ".",
-                                  TextStyle::small});
+    blocks.emplace_back(Paragraph{"Not judged by this return, and to be answered beside it: " + list + "."});
 }
 
 void add_factors(const ReturnFacts& facts, std::vector<Block>& blocks) {

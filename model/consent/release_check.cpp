@@ -160,7 +160,8 @@ class Checker {
         const auto height = planned_.wave_height_m ? planned_.wave_height_m : last_wave_height(max_age_hours);
         if (!height)
             return {nullptr, nullptr, CheckState::cannot_tell, std::nullopt,
-                    fmt::format("no wave height of the last {} h", max_age_hours)};
+                    fmt::format("no wave height of the last {} h: log an observation, or the trip's own",
+                                max_age_hours)};
         const auto& compare = body.at("compare");
         if (!compare.contains("absolute"))
             return {nullptr, nullptr, CheckState::cannot_tell, std::nullopt,
