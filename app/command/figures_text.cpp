@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "model/consent/quantity_text.h"
+#include "model/record/release_name.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -95,7 +96,7 @@ std::string releases_text(const std::vector<ReleasePlace>& places, const Season&
     std::string lines;
     for (const auto& place : places) {
         const auto* cell = season.cells.find(place.cell);
-        lines += fmt::format("{:<10} {} {:<12}", place.release->label(),
+        lines += fmt::format("{:<13} {} {:<12}", name_with_trip(*place.release),
                              instant_text(*place.release->ended, season.zone), text(place.verdict));
         if (place.distance_m)
             lines += fmt::format(" {:>9.1f} m from the boundary, ± {:.0f} m{}", *place.distance_m,

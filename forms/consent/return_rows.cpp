@@ -6,6 +6,7 @@
 #include "forms/consent/release_rows.h"
 #include "forms/shared/number_typed.h"
 #include "forms/works/say.h"
+#include "model/record/release_name.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::form {
@@ -21,7 +22,7 @@ QString read(const std::string& text) {
 
 ScheduleRow made_row(const ScheduleLine& line, const Zone& zone, const QLocale& locale) {
     ScheduleRow row;
-    row.trip = read(line.release->label());
+    row.trip = read(name_with_trip(*line.release));
     if (line.release->ended) {
         row.at_text = moment_shown(*line.release->ended, zone, locale);
         row.at_copy = read(instant_text(*line.release->ended, zone));

@@ -5,6 +5,7 @@
 
 #include "forms/print/figure_text.h"
 #include "model/consent/quantity_text.h"
+#include "model/record/release_name.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::print {
@@ -76,7 +77,7 @@ Row schedule_row(const ScheduleLine& line, const Zone& zone) {
         remarks += fmt::format("{}share {} of the load", remarks.empty() ? "" : "; ", release.share);
     if (release.position_from == "deck log")
         remarks += (remarks.empty() ? "" : "; ") + std::string("position from the deck log");
-    return {release.label(),
+    return {name_with_trip(release),
             release.load != nullptr ? release.load->load : "",
             line.barge,
             line.tug,

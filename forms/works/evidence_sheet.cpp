@@ -9,6 +9,7 @@
 #include "forms/shared/table_view.h"
 #include "forms/works/evidence_ask.h"
 #include "forms/works/say.h"
+#include "model/record/release_name.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::form {
@@ -23,7 +24,7 @@ bool counts_amounts(const Quantity& quantity) {
 }
 
 void fill_from_line(EvidenceRow& row, const LedgerLine& line, const Season& season) {
-    row.trip = line.release ? QString::fromStdString(line.release->label()) : tr("not yet released");
+    row.trip = line.release ? QString::fromStdString(name_with_trip(*line.release)) : tr("not yet released");
     if (!line.load) return;
     row.load = QString::fromStdString(line.load->load);
     if (const Barge* barge = season.barges.find(line.load->barge))

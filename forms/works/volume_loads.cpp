@@ -9,6 +9,7 @@
 #include "forms/shared/table_view.h"
 #include "forms/shared/type_scale.h"
 #include "forms/works/say.h"
+#include "model/record/release_name.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::form {
@@ -51,7 +52,7 @@ std::vector<VolumeLoad> volume_loads(const Figures& figures, GroupBy by,
         VolumeLoad row;
         row.at_text = moment_shown(line.at, season.zone, locale);
         row.at_copy = QString::fromStdString(instant_text(line.at, season.zone));
-        if (line.release) row.trip = QString::fromStdString(line.release->label());
+        if (line.release) row.trip = QString::fromStdString(name_with_trip(*line.release));
         if (line.load) {
             row.load = QString::fromStdString(line.load->load);
             if (const Barge* barge = season.barges.find(line.load->barge))
