@@ -6,6 +6,7 @@
 #include <QPointer>
 #include <QShortcut>
 #include <QStyleOptionButton>
+#include <algorithm>
 
 #include "forms/shared/button.h"
 #include "forms/shared/icon.h"
@@ -17,6 +18,17 @@ namespace spoilbook::form {
 namespace {
 
 constexpr int icon_side = 24;
+
+/// A sheet that lies over the window takes all keys: what it covers does not hear them. A sheet's own presses
+/// are on top.
+bool is_covered(const QWidget& press) {
+    for (const QWidget* at = &press; at; at = at->parentWidget()) {
+        if (qobject_cast<const Sheet*>(at)) return false;
+    }
+    const auto sheets = press.window()->findChildren<Sheet*>();
+    return std::any_of(sheets.begin(), sheets.end(),
+                       [](const Sheet* sheet) { return sheet->is_open() && sheet->isVisible(); });
+}
 
 }  // namespace
 
@@ -34,6 +46,7 @@ PressButton::PressButton(const QString& words, const QString& icon_name, const Q
     setAutoDefault(false);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     connect(shortcut_, &QShortcut::activated, this, [this] {
+        if (is_covered(*this)) return;
         // What stands in a box is written before the press, as a finger that leaves the box would do.
         const QPointer<QWidget> before = QApplication::focusWidget();
         setFocus(Qt::OtherFocusReason);

@@ -102,9 +102,8 @@ void MainWindow::take_in(OpenedBook opened) {
     turn_to(place.section(u'/', 0, 0), place.section(u'/', 1));
     refresh();
     if (session_->writable() && session_->person().isEmpty()) {
-        strip_->show_message(Message::notice,
-                             tr("Nobody is named yet: what is written now would carry no name."),
-                             tr("Say who writes"), [this] { show_people(); });
+        strip_->show_message(Message::notice, nobody_words(), tr("Say who writes"),
+                             [this] { show_people(); });
     }
 }
 

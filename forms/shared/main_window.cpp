@@ -97,13 +97,20 @@ void MainWindow::connect_cover() {
     connect(start_, &StartPage::restore_pressed, this, &MainWindow::ask_restore);
 }
 
+QString MainWindow::nobody_words() {
+    return tr("Nobody is named yet: what is written now would carry no name.");
+}
+
 void MainWindow::refresh() {
     cover_->show_session(session_.get());
     status_->show_session(session_.get());
     dividers_->setVisible(session_ != nullptr);
     for (QAction* action : with_book_)
         action->setEnabled(session_ != nullptr && !at_work_);
-    if (session_ && !session_->person().isEmpty()) memory_.set_person(session_->path(), session_->person());
+    if (session_ && !session_->person().isEmpty()) {
+        memory_.set_person(session_->path(), session_->person());
+        if (strip_->text() == nobody_words()) strip_->dismiss();
+    }
     setWindowTitle(session_ ? tr("%1 – Spoilbook").arg(session_->harbour()) : tr("Spoilbook"));
 }
 

@@ -71,6 +71,7 @@ class MainWindow : public QWidget {
     void open_again(const QString& path, const QString& problem);
     void take_in(OpenedBook opened);
     void close_book();
+    [[nodiscard]] static QString nobody_words();
     void refresh();
     void remember_place();
     void show_desk(int index);

@@ -160,6 +160,19 @@ TEST_CASE("a whole shift is logged from the keyboard alone, and is what the comm
     }
 }
 
+TEST_CASE("a sheet that lies open takes all keys: the page behind it writes nothing", "[barge]") {
+    Wheelhouse w;
+    w.press(Qt::Key_F2, "05:40");
+    const auto delays = [&] { return texts_of(w.session.book(), "delay").size(); };
+    const auto before = delays();
+    w.press(Qt::Key_F12, "05:45");  // the shift sheet
+    w.press(Qt::Key_F8, "05:46");
+    CHECK(delays() == before);
+    QTest::keyClick(w.focused(), Qt::Key_Escape);
+    w.press(Qt::Key_F8, "05:47");
+    CHECK(delays() == before + 1);
+}
+
 TEST_CASE("every press can be taken back and brought again", "[barge]") {
     Wheelhouse w;
     w.press(Qt::Key_F2, "05:40");
