@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/shared/button.h"
 
+#include <QShortcut>
+
 #include "forms/shared/icon.h"
 #include "forms/shared/type_scale.h"
 
@@ -11,6 +13,12 @@ QPushButton* make_button(ButtonKind kind, const QString& text, const QString& ic
     button->setProperty("kind", static_cast<int>(kind));
     button->setAutoDefault(false);
     button->setAccessibleName(text);
+    // Outside a dialog window Qt's buttons hear Space alone; a person presses Enter as well.
+    for (const auto key : {Qt::Key_Return, Qt::Key_Enter}) {
+        auto* enter = new QShortcut(key, button);
+        enter->setContext(Qt::WidgetShortcut);
+        QObject::connect(enter, &QShortcut::activated, button, &QPushButton::click);
+    }
     if (!icon_name.isEmpty()) {
         button->setIcon(icon(icon_name, kind == ButtonKind::primary ? Tone::on_accent : Tone::text));
     }

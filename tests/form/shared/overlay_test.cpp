@@ -8,6 +8,7 @@
 #include <catch2/catch.hpp>
 
 #include "forms/shared/busy_overlay.h"
+#include "forms/shared/button.h"
 #include "forms/shared/choice_field.h"
 #include "forms/shared/figure.h"
 #include "forms/shared/message_strip.h"
@@ -126,4 +127,18 @@ TEST_CASE("a figure is read aloud with unit, uncertainty and basis, and a missin
           QStringLiteral("Headroom, May: 780 m³, plus or minus 420, in-situ, by ullage"));
     figure.show_figure({QStringLiteral("Dry solids"), {}, QStringLiteral("t"), {}, {}});
     CHECK(figure.accessibleName() == QStringLiteral("Dry solids: not known"));
+}
+
+TEST_CASE("a button does what it says on Enter as on Space", "[button]") {
+    QWidget window;
+    auto* button = make_button(ButtonKind::primary, QStringLiteral("Write under this name"), {}, &window);
+    int pressed = 0;
+    QObject::connect(button, &QPushButton::clicked, [&] { ++pressed; });
+    window.show();
+    REQUIRE(QTest::qWaitForWindowActive(&window));
+    button->setFocus();
+    QTest::keyClick(button, Qt::Key_Return);
+    QTest::keyClick(button, Qt::Key_Enter);
+    QTest::keyClick(button, Qt::Key_Space);
+    CHECK(pressed == 3);
 }
