@@ -4,29 +4,17 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <chrono>
 #include <vector>
 
 #include "model/book/book.h"
 #include "model/book/season.h"
 #include "model/consent/limit.h"
+#include "tests/bench/median.h"
 
 using namespace spoilbook;
+using spoilbook::bench::median_seconds;
 
 namespace {
-
-template <class F>
-double median_seconds(F&& run) {
-    std::vector<double> times;
-    for (int i = 0; i < 5; ++i) {
-        const auto start = std::chrono::steady_clock::now();
-        run();
-        times.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
-    }
-    std::sort(times.begin(), times.end());
-    return times[2];
-}
 
 struct Times {
     std::size_t trips = 0, limits = 0;

@@ -11,6 +11,7 @@
 #include "forms/shared/table_view.h"
 #include "forms/shared/text_field.h"
 #include "model/book/journal.h"
+#include "tests/form/shared/record_keys.h"
 #include "tests/support/tiny_season.h"
 
 using namespace spoilbook;
@@ -67,32 +68,16 @@ struct Harbourside {
     [[nodiscard]] QString title() const { return leaf->findChild<Sheet*>()->accessibleName(); }
 };
 
-TextField* box(const QWidget& sheet, const char* label) {
-    for (auto* one : sheet.findChildren<TextField*>()) {
-        if (one->label() == QString::fromLatin1(label)) return one;
-    }
-    FAIL("no field " << label);
-    return nullptr;
-}
-
-void type(TextField* into, const char* keys) {
-    auto* edit = into->findChild<QLineEdit*>();
-    edit->setFocus();
-    edit->selectAll();
-    QTest::keyClicks(edit, QString::fromUtf8(keys));
-    QTest::keyClick(edit, Qt::Key_Return);
-}
-
 }  // namespace
 
 TEST_CASE("a tally without a number of its own is opened as it stands, and changing it makes no other",
           "[record]") {
     Harbourside here;
     RecordSheet* sheet = here.open_first("tally");
-    CHECK(box(*sheet, "Count")->text() == QStringLiteral("31"));
+    CHECK(field_of(*sheet, "Count")->text() == QStringLiteral("31"));
     CHECK(here.title().startsWith(QStringLiteral("Tally L1, ")));
-    type(box(*sheet, "Count"), "32");
-    CHECK(box(*sheet, "Count")->problem().isEmpty());
+    type_into(field_of(*sheet, "Count"), "32");
+    CHECK(field_of(*sheet, "Count")->problem().isEmpty());
     const Book& book = here.session->book();
     CHECK(book.rows(kind("tally")).size() == 1);
     CHECK(std::get<double>(field_of(book, "tally", here.tally, "count")) == 32);
@@ -103,9 +88,9 @@ TEST_CASE("a tally without a number of its own is opened as it stands, and chang
 TEST_CASE("of two versions of a condition the one that was pressed is shown and changed", "[record]") {
     Harbourside here;
     RecordSheet* sheet = here.open_first("condition");
-    CHECK(box(*sheet, "Text")->text() == QStringLiteral("the older words"));
-    type(box(*sheet, "Text"), "the older words, mended");
-    CHECK(box(*sheet, "Text")->problem().isEmpty());
+    CHECK(field_of(*sheet, "Text")->text() == QStringLiteral("the older words"));
+    type_into(field_of(*sheet, "Text"), "the older words, mended");
+    CHECK(field_of(*sheet, "Text")->problem().isEmpty());
     const Book& book = here.session->book();
     CHECK(field_of(book, "condition", here.old_version, "text") ==
           Value(std::string("the older words, mended")));
@@ -125,7 +110,7 @@ TEST_CASE("a press that changes nothing writes nothing and says nothing", "[reco
     const auto entries = journal_state(here.session->book()).entries;
     int changed = 0;
     QObject::connect(here.session.get(), &Session::changed, [&] { ++changed; });
-    type(box(*sheet, "Count"), "31");
+    type_into(field_of(*sheet, "Count"), "31");
     CHECK(here.session
               ->write(QStringLiteral("the same"), EntryKind::change, {},
                       [](Book&, const Act&) -> Checked<Done> { return Done{}; })

@@ -13,9 +13,11 @@
 #include "model/book/open.h"
 #include "model/folder/import_folder.h"
 #include "model/unit/time_text.h"
+#include "tests/form/shared/record_keys.h"
 
 using namespace spoilbook;
 using namespace spoilbook::form;
+using namespace spoilbook::tests;
 
 namespace {
 
@@ -62,22 +64,6 @@ struct Harbourside {
     }
 };
 
-TextField* field(const QWidget& sheet, const char* label) {
-    for (auto* one : sheet.findChildren<TextField*>()) {
-        if (one->label() == QString::fromLatin1(label)) return one;
-    }
-    FAIL("no field " << label);
-    return nullptr;
-}
-
-void type(TextField* into, const char* keys) {
-    auto* edit = into->findChild<QLineEdit*>();
-    edit->setFocus();
-    edit->selectAll();
-    QTest::keyClicks(edit, QString::fromUtf8(keys));
-    QTest::keyClick(edit, Qt::Key_Return);
-}
-
 }  // namespace
 
 TEST_CASE("what is typed on a record's sheet is in the book when the field is left, and undo takes it back",
@@ -88,8 +74,8 @@ TEST_CASE("what is typed on a record's sheet is in the book when the field is le
     sheet.show();
     REQUIRE(QTest::qWaitForWindowActive(&sheet));
     QSignalSpy changed(here.session.get(), &Session::changed);
-    type(field(sheet, "Release start"), "1732");
-    CHECK(field(sheet, "Release start")->problem().isEmpty());
+    type_into(field_of(sheet, "Release start"), "1732");
+    CHECK(field_of(sheet, "Release start")->problem().isEmpty());
     CHECK(changed.size() == 1);
     const Kind& trip = kind("trip");
     const auto row = here.session->book().labelled(trip, "T-0001");
@@ -108,9 +94,9 @@ TEST_CASE("what the book refuses stays in the field with the reason, and the boo
     RecordSheet sheet(*here.session, kind("trip"), here.session->book().labelled(kind("trip"), "T-0001")->id);
     sheet.show();
     REQUIRE(QTest::qWaitForWindowActive(&sheet));
-    type(field(sheet, "Returned"), "2026-05-30 15:00");
-    CHECK(field(sheet, "Returned")->text() == QStringLiteral("2026-05-30 15:00"));
-    CHECK_FALSE(field(sheet, "Returned")->problem().isEmpty());
+    type_into(field_of(sheet, "Returned"), "2026-05-30 15:00");
+    CHECK(field_of(sheet, "Returned")->text() == QStringLiteral("2026-05-30 15:00"));
+    CHECK_FALSE(field_of(sheet, "Returned")->problem().isEmpty());
     const Kind& trip = kind("trip");
     CHECK(is_blank(here.session->book().labelled(trip, "T-0001")->values[*trip.index_of("returned")]));
 }
