@@ -8,6 +8,7 @@
 #include "model/answer/volumes.h"
 #include "model/consent/limit.h"
 #include "model/unit/time_text.h"
+#include "model/volume/load_notes.h"
 
 namespace spoilbook {
 
@@ -153,7 +154,11 @@ Checked<Said> say_load(const Reading& reading, const std::string& label) {
                                                {"e_n", pair.e_n},
                                                {"disagree", pair.disagree()}});
         }
-        said.text = load_text(load, figures, reading.season);
+        const auto notes = load_notes(reading.ledger->loads(), load, figures);
+        said.json["notes"] = Json::array();
+        for (const auto& note : notes)
+            said.json["notes"].push_back(note.what);
+        said.text = load_text(load, figures, notes, reading.season);
         return said;
     }
     return Refusal{"no-such-row", "load " + label, "there is no such load by then", "look its number up"};

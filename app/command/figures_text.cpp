@@ -68,7 +68,8 @@ std::string volumes_text(const std::vector<VolumeRow>& rows, const std::vector<G
     return text;
 }
 
-std::string load_text(const Load& load, const LoadFigures& figures, const Season& season) {
+std::string load_text(const Load& load, const LoadFigures& figures, const Notes& notes,
+                      const Season& season) {
     const auto* counted = figures.counted_by();
     std::string text = fmt::format("load {}", load.load);
     if (const auto* barge = season.barges.find(load.barge)) text += " in " + barge->name;
@@ -82,13 +83,8 @@ std::string load_text(const Load& load, const LoadFigures& figures, const Season
         for (const auto& sentence : method.assumed)
             text += fmt::format("             taken: {}\n", sentence);
     }
-    for (const auto& left : figures.left_out)
-        text += fmt::format("  {:<10} left out: {}\n", method_name(left.method), left.why);
-    for (const auto& pair : figures.agreements) {
-        if (pair.disagree())
-            text += fmt::format("  {} and {} disagree: E_n {:.2f}\n", method_name(pair.a),
-                                method_name(pair.b), pair.e_n);
-    }
+    for (const auto& note : notes)
+        text += "  noted: " + note.what + "\n";
     return text;
 }
 

@@ -115,6 +115,12 @@ class Counting(Trade):
         self.assertEqual("stated", said["counted_by"])
         self.assert_volume(320, 200, said["methods"][0])
 
+    def test_what_is_odd_about_a_load_is_noted_beside_its_methods(self):
+        self.new(tallies_csv="load,station,bucket,count\n")
+        self.assertEqual([], self.ask("load", self.book, "L-3")["notes"])
+        self.write("log", self.book, "load", "L-3", "stated_hopper_m3=9000")
+        self.assertTrue(any("capacity" in n for n in self.ask("load", self.book, "L-3")["notes"]))
+
     def test_a_blank_reading_is_never_zero(self):
         self.new(loads_csv=changed(SEASON["loads.csv"], "L-3", stated_in_situ_m3=""),
                  tallies_csv="load,station,bucket,count\n")
