@@ -53,12 +53,13 @@ LoadPanel::LoadPanel(ShiftHand& hand, QWidget* parent)
 }
 
 void LoadPanel::build_alongside() {
-    auto* row = new QHBoxLayout(choosing_);
+    // Below each other: with the barge that is offered, a row would be wider than a third of the page.
+    auto* row = new QVBoxLayout(choosing_);
     row->setContentsMargins(0, 0, 0, 0);
     barge_ = new ChoiceField(tr("Barge"), choosing_);
     take_ = new PressButton(tr("Barge alongside"), QStringLiteral("barge"), Qt::Key_F4, choosing_);
-    row->addWidget(barge_, 1, Qt::AlignTop);
-    row->addWidget(take_, 1, Qt::AlignBottom);
+    row->addWidget(barge_);
+    row->addWidget(take_);
     body()->addWidget(choosing_);
     connect(barge_, &ChoiceField::committed, this, &LoadPanel::refresh);
     connect(take_, &QPushButton::clicked, this, [this] {

@@ -98,11 +98,9 @@ void FieldBox::set_editor(QWidget* editor) {
     editor->ensurePolished();
     editor->setMinimumHeight(editor->sizeHint().height());
     label_->setBuddy(editor);
-    auto* row = new QHBoxLayout;
-    row->setSpacing(half_grid);
-    row->addWidget(editor, 1);
-    row->addWidget(offer_);
-    all_->insertLayout(1, row);
+    all_->insertWidget(1, editor);
+    // Below it: beside it, a box with an offer would be wider than the panel that it stands in.
+    all_->insertWidget(2, offer_, 0, Qt::AlignLeft);
     setFocusProxy(editor);
 }
 

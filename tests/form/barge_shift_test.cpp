@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/logging/sign_shift.h"
+
 #include "tests/form/barge_wheelhouse.h"
 
 using namespace spoilbook;
@@ -157,6 +158,36 @@ TEST_CASE("a whole shift is logged from the keyboard alone, and is what the comm
             REQUIRE(pressed.count(label) == 1);
             CHECK(pressed.at(label) == record);
         }
+    }
+}
+
+TEST_CASE("through a whole trip the running shift never has to be moved sideways at 1280 px", "[barge]") {
+    Wheelhouse w;
+    w.window.resize(1076, 600);  // beside the index and the scroll bar of a window 1280 wide
+    w.page->setGeometry(w.window.rect());
+    const auto fits = [&](const char* after) {
+        QTest::qWait(20);
+        INFO(after);
+        CHECK(w.page->minimumSizeHint().width() <= w.page->width());
+    };
+    w.press(Qt::Key_F2, "05:40");
+    fits("shift opened");
+    w.press(Qt::Key_F8, "05:45");
+    fits("delay started");
+    w.press(Qt::Key_F8, "05:58");
+    w.press(Qt::Key_F2, "06:00");
+    fits("spuds down");
+    w.choose(QStringLiteral("Barge"), QStringLiteral("Te"));
+    w.press(Qt::Key_F4, "06:02");
+    w.press(Qt::Key_F5, "06:05");
+    w.now = at("08:29");
+    w.type(QStringLiteral("Dips"), QStringLiteral("0.36 0.38 0.30 0.31"));
+    fits("dips");
+    w.press(Qt::Key_F6, "08:30");
+    fits("full");
+    for (const char* clock : {"08:40", "10:05", "10:13", "10:16", "11:50"}) {
+        w.press(Qt::Key_F7, clock);
+        fits(clock);
     }
 }
 
