@@ -71,7 +71,7 @@ void add_book_commands(CLI::App& program, Options& options, Task& task) {
         task = [&options, folder] {
             const auto book = Book::open_to_read(options.book);
             if (!book) return refuse(options, book.refusals());
-            const auto copy = rows_at(options, *book);
+            const auto copy = book_then(options, *book, AsAt::rows);
             if (!copy) return refuse(options, copy.refusals());
             const auto done = export_folder(*copy ? **copy : *book, *folder);
             if (!done) return refuse(options, done.refusals());

@@ -132,16 +132,14 @@ Checked<Reading> reading_of(const Options& options, AsAt as_at) {
     const Book& book = *reading.book;
     const auto known = known_at_given(options, book);
     if (!known) return known.refusals();
-    reading.known_at = *known;
     reading.head = *known ? journal_state_at(book, **known).head : journal_state(book).head;
     reading.import_stamps_ms = import_stamps_ms(book);
     const auto instant = as_at_given(options, book_zone(book));
     if (!instant) return instant.refusals();
     reading.as_at = *instant;
-    if (as_at == AsAt::rows && !options.as_at.empty())
-        reading.book.emplace(happened_by(book, *instant, *known));
-    else if (*known)
-        reading.book.emplace(known_at(book, **known));
+    auto then = book_then(options, book, as_at);
+    if (!then) return then.refusals();
+    if (*then) reading.book = std::move(*then);
     reading.season = read_season(*reading.book);
     return reading;
 }
@@ -155,11 +153,11 @@ Checked<std::optional<KnownAt>> known_at_given(const Options& options, const Boo
     return std::optional(*point);
 }
 
-Checked<std::optional<Book>> rows_at(const Options& options, const Book& book) {
+Checked<std::optional<Book>> book_then(const Options& options, const Book& book, AsAt as_at) {
     const auto known = known_at_given(options, book);
     if (!known) return known.refusals();
     std::optional<Book> copy;
-    if (!options.as_at.empty()) {
+    if (as_at == AsAt::rows && !options.as_at.empty()) {
         const auto instant = as_at_given(options, book_zone(book));
         if (!instant) return instant.refusals();
         copy.emplace(happened_by(book, *instant, *known));

@@ -75,7 +75,6 @@ Checked<Instant> time_given(const std::string& option, const std::string& text, 
 /// What a read reads: the season as known at --known-at, and the instant of --as-at.
 struct Reading {
     std::optional<Book> book;
-    std::optional<KnownAt> known_at;
     Season season;
     std::unique_ptr<Ledger> ledger;
     Instant as_at;
@@ -92,9 +91,9 @@ int read_book(const Options& options, const std::function<Checked<Said>(const Re
               AsAt as_at = AsAt::figures);
 /// The point of --known-at; nothing where it is not given.
 Checked<std::optional<KnownAt>> known_at_given(const Options& options, const Book& book);
-/// The book as --known-at and --as-at show its rows; nothing where neither is given: then it is `book`
-/// itself.
-Checked<std::optional<Book>> rows_at(const Options& options, const Book& book);
+/// A copy of the book as it was at --known-at and, for what shows rows, at --as-at; nothing where neither is
+/// given: then it is `book` itself.
+Checked<std::optional<Book>> book_then(const Options& options, const Book& book, AsAt as_at);
 /// Opens for writing.
 int write_book(const Options& options, const std::function<Checked<Said>(Book&)>& deed);
 

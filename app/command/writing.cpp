@@ -101,7 +101,7 @@ Checked<Said> show(const Options& options, const std::string& kind_name, const s
                    bool with_history) {
     auto opened = Book::open_to_read(options.book);
     if (!opened) return opened.refusals();
-    const auto copy = rows_at(options, *opened);
+    const auto copy = book_then(options, *opened, AsAt::rows);
     if (!copy) return copy.refusals();
     const Book& book = *copy ? **copy : *opened;
     const auto kind = kind_from(kind_name);
