@@ -73,9 +73,9 @@ press ctrl+3; shot consent-day
 press ctrl+Page_Down; shot consent-releases-day
 press ctrl+Page_Down; shot consent-return-day
 press ctrl+d
-press ctrl+1; shot barge-night
-press ctrl+2; shot works-night
-press ctrl+3; shot consent-night
+press ctrl+Page_Up ctrl+Page_Up; shot consent-night
+press ctrl+2; press ctrl+Page_Up ctrl+Page_Up ctrl+Page_Up; sleep 2; shot works-night
+press ctrl+1; press ctrl+Page_Up ctrl+Page_Up; shot barge-night
 end
 
 begin 2560x1600 2 "$book"
