@@ -150,7 +150,7 @@ void BurndownLeaf::draw_chart() {
         burndown_chart(made.figures->burn, as_at, locale, none ? nullptr : &forecast, season_->isChecked());
     chart.sentence = unknown_words(made.figures->burn);
     if (!none && !forecast.limits.empty())
-        chart.sentence += tr("A tick with a condition's number: met by that day as likely as not.");
+        chart.sentence += tr("A tick with a condition's number: used up by that day as likely as not.");
     season_->setEnabled(!none);
     chart_->set_data(chart);
 }
