@@ -64,7 +64,7 @@ Said say_look(const ReadingsLook& look, const std::string& site, const Zone& zon
         said.text += fmt::format("{}  {}\n", instant_text(reading.time, zone),
                                  reading.value ? fmt::format("{}", *reading.value) : "missing");
     }
-    const std::pair<const char*, std::size_t> counts[] = {
+    const std::vector<std::pair<const char*, std::size_t>> counts{
         {"readings", rows.readings.size()}, {"present", rows.readings.size() - rows.missing},
         {"missing", rows.missing},          {"out_of_order", rows.backwards},
         {"said_twice", rows.twice},         {"two_values_at_a_time", rows.otherwise},

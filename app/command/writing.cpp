@@ -166,19 +166,21 @@ void add_sign(CLI::App& program, Options& options, Task& task) {
     });
 }
 
+int take_back_or_restore(const Options& options, bool back) {
+    return write_book(options, [&](Book& book) -> Checked<Said> {
+        const auto entry = back ? undo(book, act_of(options)) : redo(book, act_of(options));
+        if (!entry) return entry.refusals();
+        return say_entry(back ? "taken back" : "restored", *entry);
+    });
+}
+
 void add_undo_and_redo(CLI::App& program, Options& options, Task& task) {
     for (const bool back : {true, false}) {
         auto* command = add_command(program, options, back ? "undo" : "redo",
                                     back ? "take back your newest change" : "restore what you took back");
         add_write_options(*command, options);
         command->callback([&options, &task, back] {
-            task = [&options, back] {
-                return write_book(options, [&](Book& book) -> Checked<Said> {
-                    const auto entry = back ? undo(book, act_of(options)) : redo(book, act_of(options));
-                    if (!entry) return entry.refusals();
-                    return say_entry(back ? "taken back" : "restored", *entry);
-                });
-            };
+            task = [&options, back] { return take_back_or_restore(options, back); };
         });
     }
 }

@@ -93,9 +93,7 @@ std::string escaped_text(const std::string& text) {
             escaped += "\\n";
         else if (letter == '\\' || letter == ';' || letter == ',')
             escaped += std::string("\\") + letter;
-        else if (static_cast<unsigned char>(letter) >= 0x20 && letter != 0x7F)
-            escaped += letter;
-        else if (letter == '\t')
+        else if (letter == '\t' || (static_cast<unsigned char>(letter) >= 0x20 && letter != 0x7F))
             escaped += letter;
     }
     return escaped;

@@ -91,30 +91,50 @@ SpanLoads made(const Sums& sums) {
     return loads;
 }
 
+/// The spans by claim, and what of a load falls into which.
+class SpanFinder {
+ public:
+    explicit SpanFinder(std::span<const ClaimSpan> spans) : spans_(spans) {
+        for (std::size_t k = 0; k < spans.size(); ++k)
+            of_claim_[spans[k].claim].push_back(k);
+    }
+
+    [[nodiscard]] std::vector<Piece> pieces_of(const LedgerLine& line) const {
+        const auto* result = counted_method(line, "", Measure::in_situ_m3);
+        std::vector<Piece> pieces;
+        for (std::size_t i = 0; i < line.figures->parts.size(); ++i) {
+            const auto found = of_claim_.find(line.figures->parts[i].claim);
+            if (found == of_claim_.end()) continue;
+            for (const std::size_t k : found->second) {
+                if (line.at >= spans_[k].from && line.at < spans_[k].to)
+                    add_part(result, line, i, piece_of(pieces, k));
+            }
+        }
+        return pieces;
+    }
+
+ private:
+    static Piece& piece_of(std::vector<Piece>& pieces, std::size_t span) {
+        const auto place = std::find_if(pieces.begin(), pieces.end(),
+                                        [span](const Piece& piece) { return piece.span == span; });
+        Piece& piece = place != pieces.end() ? *place : pieces.emplace_back();
+        piece.span = span;
+        return piece;
+    }
+
+    std::span<const ClaimSpan> spans_;
+    std::unordered_map<Id, std::vector<std::size_t>> of_claim_;
+};
+
 }  // namespace
 
 std::vector<SpanLoads> loads_of(const Ledger& ledger, std::span<const ClaimSpan> spans, Instant as_at) {
-    std::unordered_map<Id, std::vector<std::size_t>> of_claim;
-    for (std::size_t k = 0; k < spans.size(); ++k)
-        of_claim[spans[k].claim].push_back(k);
+    const SpanFinder finder(spans);
     std::vector<Sums> sums(spans.size());
     auto own = static_cast<SourceId>(ledger.sources().size());
     for (const auto& line : ledger.dredged()) {
         if (line.at > as_at) break;
-        const auto* result = counted_method(line, "", Measure::in_situ_m3);
-        std::vector<Piece> pieces;
-        for (std::size_t i = 0; i < line.figures->parts.size(); ++i) {
-            const auto found = of_claim.find(line.figures->parts[i].claim);
-            if (found == of_claim.end()) continue;
-            for (const std::size_t k : found->second) {
-                if (line.at < spans[k].from || line.at >= spans[k].to) continue;
-                const auto place = std::find_if(pieces.begin(), pieces.end(),
-                                                [k](const Piece& piece) { return piece.span == k; });
-                Piece& piece = place != pieces.end() ? *place : pieces.emplace_back();
-                piece.span = k;
-                add_part(result, line, i, piece);
-            }
-        }
+        const auto pieces = finder.pieces_of(line);
         add_up(pieces, own, sums);
         if (!pieces.empty()) ++own;
     }

@@ -40,7 +40,7 @@ bool is_in_a_factor(const ReconciledPeriod& period, const Ledger& ledger, Instan
     return std::any_of(period.loads.materials.begin(), period.loads.materials.end(), [&](const Id& material) {
         const auto* version = ledger.loads().factors().factors_for(material, Id{}, as_at).bulking;
         const auto* row = version == nullptr ? nullptr : row_of(*version, material, ledger.season());
-        return row != nullptr && labels_in(row->evidence).count(period.row->removed) > 0;
+        return row != nullptr && labels_in(row->evidence).contains(period.row->removed);
     });
 }
 

@@ -31,7 +31,7 @@ std::set<Id> not_accepted(const Season& season, Instant as_at) {
     std::set<Id> waiting;
     for (const Factor* row : rows) {
         const bool accepted = row->accepted && *row->accepted <= as_at;
-        const bool revises = in_materials(*row, season) || begun.count({row->material, row->factor}) > 0;
+        const bool revises = in_materials(*row, season) || begun.contains({row->material, row->factor});
         if (!accepted && revises)
             waiting.insert(row->id);
         else
@@ -48,7 +48,7 @@ std::optional<Season> season_as_reported(const Season& season, Instant as_at) {
     std::optional<Season> reported(season);
     Shelf<Factor> accepted;
     for (const auto& row : season.factors.rows()) {
-        if (waiting.count(row.id) == 0) accepted.add(row);
+        if (!waiting.contains(row.id)) accepted.add(row);
     }
     reported->factors = std::move(accepted);
     return reported;

@@ -147,7 +147,9 @@ class DutyTimes {
             else if (seen.insert(count.key).second)
                 total += 1;
             if (count.opening) continue;
-            for (double step = before + 1; step <= step_of(total); ++step) {
+            const auto steps = static_cast<std::int64_t>(step_of(total) - before);
+            for (std::int64_t n = 1; n <= steps; ++n) {
+                const double step = before + static_cast<double>(n);
                 if (in_force(condition_, count.at)) {
                     const Period covers{step_before.value_or(count.at), count.at};
                     times_.push_back(made(count.at, covers, due_from(count.at, false)));

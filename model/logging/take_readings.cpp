@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <ranges>
 #include <set>
 
 #include "model/book/season.h"
@@ -33,8 +34,8 @@ std::vector<LoggerFile> files_of(const Book& book, const Id& site) {
 }
 
 std::optional<LoggerLayout> newest_layout(const std::vector<LoggerFile>& files) {
-    for (auto file = files.rbegin(); file != files.rend(); ++file) {
-        if (const auto layout = layout_from(file->how)) return layout;
+    for (const auto& file : files | std::views::reverse) {
+        if (auto layout = layout_from(file.how)) return layout;
     }
     return std::nullopt;
 }

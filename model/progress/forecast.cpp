@@ -60,7 +60,7 @@ class Forecaster {
     void take_log() {
         const auto burn = burndown(ledger_, asked_.as_at);
         log_ = work_days(ledger_, asked_.as_at);
-        const auto wanted = static_cast<std::size_t>(asked_.weeks * week);
+        const auto wanted = static_cast<std::size_t>(asked_.weeks) * week;
         if (log_.size() > wanted) log_.erase(log_.begin(), log_.end() - static_cast<std::ptrdiff_t>(wanted));
         made_.weeks = static_cast<int>(log_.size()) / week;
         if (burn.planned_m3 <= 0) made_.why_none = "no claim has a planned volume";

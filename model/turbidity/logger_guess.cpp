@@ -167,11 +167,7 @@ class Guesser {
             if (is_time(k) || k == named_ || column(k).any_numbers() == 0) continue;
             if (2 * column(k).any_numbers() < table().rows - column(k).blank) continue;
             numbers.push_back(k);
-            if (says_any(column(k).name, {"turb", "ntu", "fnu",
-                                          "tr\xC3\xBC"
-                                          "b",
-                                          "trueb"}))
-                turbid.push_back(k);
+            if (says_any(column(k).name, {"turb", "ntu", "fnu", "trüb", "trueb"})) turbid.push_back(k);
         }
         if (!answers_.column.empty()) return take_answer();
         std::vector<std::string> choices;

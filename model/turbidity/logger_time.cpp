@@ -201,15 +201,11 @@ std::optional<LoggerTime> logger_time(std::string_view text) {
 }
 
 std::optional<Day> day_of(const LoggerTime& time, DateOrder order) {
-    Day day{time.third, time.second, time.first};
-    if (time.year_first)
-        day = {time.first, time.second, time.third};
-    else if (time.month_named || order == DateOrder::dmy)
+    Day day{time.first, time.second, time.third};
+    if (!time.year_first && (time.month_named || order == DateOrder::dmy))
         day = {time.third, time.second, time.first};
-    else if (order == DateOrder::mdy)
+    else if (!time.year_first && order == DateOrder::mdy)
         day = {time.third, time.first, time.second};
-    else
-        day = {time.first, time.second, time.third};
     if (day.year < 100) day.year += day.year < 70 ? 2000 : 1900;
     if (!exists(day)) return std::nullopt;
     return day;
