@@ -52,6 +52,10 @@ class Season:
         with open(os.path.join(self.path, name), encoding="utf-8", newline="") as f:
             return list(csv.DictReader(f))
 
+    def rows(self, name):
+        """A file of turbidity/."""
+        return self._csv(os.path.join("turbidity", name))
+
     def json(self, name):
         with open(os.path.join(self.path, name), encoding="utf-8") as f:
             return json.load(f)

@@ -11,10 +11,12 @@ from .sea import Sea
 from .text_files import Folder
 from .works import Works
 from .write_about import (write_factors, write_harbour, write_observations, write_places, write_plant, write_tide)
+from .write_duties import write_duties
 from .write_events import write_events, write_steps
 from .write_loads import write_light_readings, write_loads, write_tallies, write_trips
 from .write_shifts import write_crew, write_delays, write_handovers, write_shifts, write_soundings, write_stations
 from .write_surveys import write_surveys
+from .write_water import write_water
 
 TRIPS_A_YEAR, LONGEST_YEARS, MOST_A_SPREAD = 600, 20, 1300
 
@@ -49,6 +51,8 @@ def marram(path, seed=25117):
     write_tide(folder, clock.instant(date(2025, 8, 3)), clock.instant(date(2026, 7, 1)))
     write_observations(folder, season, waves)
     write_surveys(folder)
+    write_water(folder, season, dice.child(19))
+    write_duties(folder)
     write_events(folder, season)
     write_steps(folder, season, unsigned, found_places.mend)
     return season

@@ -56,3 +56,9 @@ def text(minute):
     if day is None:
         day = _DAYS[days] = date.fromordinal(EPOCH + days).isoformat()
     return f"{day}T{rest // 60:02}:{rest % 60:02}{'+13:00' if east == DAYLIGHT else '+12:00'}"
+
+
+def utc(minute):
+    """2025-09-27T13:30Z."""
+    days, rest = divmod(minute, DAY)
+    return f"{date.fromordinal(EPOCH + days).isoformat()}T{rest // 60:02}:{rest % 60:02}Z"

@@ -28,6 +28,14 @@ def _turbidity(tier, above, over_minutes, held_hours, action, within_hours):
                            "to": AUTHORITY}]}
 
 
+def _turbidity_alone():
+    """Recorded whatever the control shows; 20.2 says by comparison whether the works are answerable for it."""
+    found = _turbidity(2, 10, 360, 2, "tell", 12)
+    found.pop("control")
+    return {**found, "condition": "20.4", "compare": {"absolute": 30},
+            "text": "turbidity tier 2 alone: median over 6 h above 30 for 2 h, whatever the control shows"}
+
+
 def _limits():
     month = {"kind": "calendar", "unit": "month"}
     return [
@@ -78,7 +86,7 @@ def _duties():
 
 def marram(wreck):
     tiers = [_turbidity(1, 5, 60, 1, "check", 1), _turbidity(2, 10, 360, 2, "slow", 2),
-             _turbidity(3, 20, 360, 2, "stop", 1)]
+             _turbidity(3, 20, 360, 2, "stop", 1), _turbidity_alone()]
     return {"consents": [{"consent": "MHB-25-117", "holder": "Marram Harbour Board", "authority": AUTHORITY,
                           "granted": "2025-06-16", "commences": "2025-08-01", "lapses": "2027-06-16",
                           "expires": "2030-08-01", "year_starts": "08-01", "not_working": NOT_WORKING,

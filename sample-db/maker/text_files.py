@@ -12,7 +12,9 @@ class Folder:
         os.makedirs(path, exist_ok=True)
 
     def text(self, name, text):
-        with open(os.path.join(self.path, name), "w", encoding="utf-8", newline="") as f:
+        path = os.path.join(self.path, name)
+        os.makedirs(os.path.dirname(path), exist_ok=True)
+        with open(path, "w", encoding="utf-8", newline="") as f:
             f.write(text)
 
     def csv(self, name, columns, rows):

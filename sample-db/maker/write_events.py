@@ -17,11 +17,33 @@ def _told(trip):
     return text(trip.returned + 55)
 
 
+# Condition, site, (passed, all clear), greatest statistic, what, cause, told, action: as the loggers' readings say
+# (water.py); sample-db/check works them out of the readings again.
+TRIGGERS = [
+    ("20.1", "R2", ("2025-11-19", 11, 15), ("2025-11-19", 19, 0), 13.0, "tier 1 passed",
+     "digging along the edge of the basin on the ebb", ("2025-11-19", 11, 50), "checked; nothing changed"),
+    ("20.1", "R1", ("2026-03-03", 14, 30), ("2026-03-03", 22, 30), 11.6, "tier 1 passed",
+     "a lens of silt in the cut", ("2026-03-03", 15, 10), "checked; through the lens by 16:00"),
+    ("20.4", "R1", ("2026-03-17", 23, 0), ("2026-03-18", 13, 15), 42.5, "tier 2 passed in a storm, by the reading alone",
+     "the control rose as well: the sea, not the works", ("2026-03-18", 8, 30), "digging held until the all-clear"),
+    ("20.1", "R1", ("2026-04-21", 21, 15), ("2026-04-22", 8, 15), 19.6, "tier 1 passed, control clear",
+     "a batter of the cut slumped on the night ebb", ("2026-04-21", 22, 5), "checked from the tug; nobody at work"),
+    ("20.2", "R1", ("2026-04-22", 1, 0), ("2026-04-22", 10, 30), 18.8, "tier 2 passed, control clear",
+     "a batter of the cut slumped on the night ebb", ("2026-04-22", 2, 20),
+     "no digging before the all-clear, then from the lee side of the cut")]
+
+
+def _passed():
+    return [["trigger", _at(*passed), _at(*clear), condition, site, what, f"{peak:.1f}", cause,
+             "Marram Coast Council " + _at(*told), action, "Esi"]
+            for condition, site, passed, clear, peak, what, cause, told, action in TRIGGERS]
+
+
 def write_events(folder, season):
     by = {story_of(t): t for t in season.trips if story_of(t)}
     by["turned back"] = next(t for t in season.trips if t.outcome == "returned_loaded")
     out, hung, back = by["outside"], by["hung up"], by["turned back"]
-    folder.csv("events.csv", COLUMNS, [
+    rows = [
         ["complaint", _at("2025-10-30", 22, 40), _at("2025-10-30", 23, 30), "", "Ferry Basin", "noise at night", "",
          "bucket on the rail of the barge", "harbour office " + _at("2025-10-31", 8), "rubber put on the rail", "Esi"],
         ["incident", text(hung.release_start), text(hung.returned), "", "Gannet Patch",
@@ -32,16 +54,12 @@ def write_events(folder, season):
          "Marram Coast Council " + _told(out), "approach from the east on the ebb from now on", "Esi"],
         ["incident", _at("2026-02-10", 3), _at("2026-02-10", 12), "", "R2", "logger gave one value for nine hours",
          "", "wiper stuck", "", "logger changed", "Esi"],
-        ["trigger", _at("2026-03-17", 23), _at("2026-03-18", 19), "20.2", "R1", "tier 2 passed in a storm", "",
-         "the control rose as well: the sea, not the works", "Marram Coast Council " + _at("2026-03-18", 8, 30),
-         "worked on at half rate until the all-clear", "Esi"],
         ["near_miss", text(back.departed), text(back.returned), "10", "Outer bar",
          f"{back.label}: turned back loaded by the sea", "2.3", "swell rose after casting off", "", "load kept on board",
          "Esi"],
-        ["trigger", _at("2026-04-22", 10), _at("2026-04-22", 21), "20.2", "R1", "tier 2 passed, control clear", "",
-         "digging in the cut on the ebb", "Marram Coast Council " + _at("2026-04-22", 11, 20),
-         "stopped, then moved to the lee side of the cut", "Esi"],
-    ])
+        *_passed(),
+    ]
+    folder.csv("events.csv", COLUMNS, sorted(rows, key=lambda row: row[1]))
 
 
 class Steps:

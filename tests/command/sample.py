@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The sample season: its steps play, and its figures are those that sample-db's own check works out."""
+import csv
 import os
 import subprocess
 import sys
@@ -32,6 +33,10 @@ class Sample(Trade):
         self.claims_agree(season)
         self.limits_agree(season)
         self.stories_are_there()
+        self.the_water_agrees(season)
+        self.the_triggers_of_the_log_are_those_of_the_readings()
+        self.the_duties_are_done_in_time()
+        self.the_return_of_april_is_whole()
         self.the_forecast_says_what_the_scenario_does()
 
     def the_forecast_says_what_the_scenario_does(self):
@@ -101,3 +106,38 @@ class Sample(Trade):
         mended = next(r for r in rows if r["trip"] == "T-0573")
         self.assertEqual("inside", mended["verdict"])
         self.assertAlmostEqual(400, mended["distance_to_boundary_m"], delta=3)
+
+    def the_water_agrees(self, season):
+        """Flags and passed triggers of every site, against the plain evaluator of sample-db."""
+        from checks import water
+        loggers = {row["site"]: water.Logger(season, row) for row in season.rows("sites.csv")}
+        for name, logger in loggers.items():
+            said = self.ask("turbidity", self.book, *AS_AT, "--site", name)
+            mine = Counter(map(str, logger.flags))
+            self.assertEqual({flag: mine[flag] for flag in said["flags"]}, said["flags"], name)
+            mine = sorted((start, c["condition"], end, peak)
+                          for c in season.consents["consents"][0]["conditions"] if name in c.get("sites", ())
+                          for start, end, peak in water.passed(c, logger, loggers[c.get("control", "C1")]))
+            self.assertEqual([(c, start, end) for start, c, end, _ in mine],
+                             [(e["condition"], water.minute(e["start"]), water.minute(e["end"]))
+                              for e in said["events"]], name)
+            for (_, _, _, peak), event in zip(mine, said["events"]):
+                self.assertAlmostEqual(peak, event["peak"], delta=1e-9)
+
+    def the_triggers_of_the_log_are_those_of_the_readings(self):
+        found = {e["start"][:16] for site in ("R1", "R2")
+                 for e in self.ask("turbidity", self.book, *AS_AT, "--site", site)["events"]}
+        with open(os.path.join(SAMPLE, "marram", "events.csv"), encoding="utf-8", newline="") as f:
+            logged = {r["from"][:16] for r in csv.DictReader(f) if r["kind"] == "trigger"}
+        self.assertEqual(5, len(found))
+        self.assertEqual(logged, found)
+
+    def the_duties_are_done_in_time(self):
+        rows = self.ask("duties", self.book, *AS_AT)["duties"]
+        states = Counter((r["condition"], r["state"]) for r in rows if r["state"] != "coming")
+        self.assertEqual({("30", "done"): 3, ("30", "due"): 1, ("31", "done"): 9}, states)
+        self.assertFalse(any(r["late"] for r in rows))
+
+    def the_return_of_april_is_whole(self):
+        april = self.ask("return", self.book, "--as-at", "2026-05-08T16:00+12:00", "--period", "2026-04")
+        self.assertEqual([], april["missing"])
