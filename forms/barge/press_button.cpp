@@ -19,15 +19,11 @@ namespace {
 
 constexpr int icon_side = 24;
 
-/// A sheet that lies over the window takes all keys: what it covers does not hear them. A sheet's own presses
-/// are on top.
+/// A sheet that lies over a press takes its key, be the press on the page or on a sheet below.
 bool is_covered(const QWidget& press) {
-    for (const QWidget* at = &press; at; at = at->parentWidget()) {
-        if (qobject_cast<const Sheet*>(at)) return false;
-    }
     const auto sheets = press.window()->findChildren<Sheet*>();
     return std::any_of(sheets.begin(), sheets.end(),
-                       [](const Sheet* sheet) { return sheet->is_open() && sheet->isVisible(); });
+                       [&press](const Sheet* sheet) { return sheet->covers(&press); });
 }
 
 }  // namespace

@@ -168,8 +168,10 @@ void ReturnLeaf::show_return(ReturnShown shown) {
 }
 
 void ReturnLeaf::make_return() {
-    choose_folder(this, tr("A new or empty folder for the return"),
-                  [this](const QString& folder) { write_to(folder); });
+    if (!month_->chosen()) return;
+    const QString name = tr("return-%1").arg(*month_->chosen());
+    choose_folder(this, tr("Where shall the return lie? The folder %1 is made there").arg(name),
+                  [this, name](const QString& folder) { write_to(folder_of_its_own(folder, name)); });
 }
 
 void ReturnLeaf::write_to(const QString& folder) {

@@ -2,6 +2,7 @@
 #include "forms/shared/save_file.h"
 
 #include <QCoreApplication>
+#include <QDir>
 #include <QFileDialog>
 #include <QSaveFile>
 
@@ -34,6 +35,13 @@ void choose_folder(QWidget* parent, const QString& title, std::function<void(con
     dialog->setOption(QFileDialog::ShowDirsOnly);
     QObject::connect(dialog, &QFileDialog::fileSelected, parent, std::move(take));
     dialog->open();
+}
+
+QString folder_of_its_own(const QString& chosen, const QString& name) {
+    const QDir folder(chosen);
+    return folder.isEmpty(QDir::AllEntries | QDir::Hidden | QDir::System | QDir::NoDotAndDotDot)
+               ? chosen
+               : folder.filePath(name);
 }
 
 QString write_file(const QString& path, const QByteArray& bytes) {

@@ -84,6 +84,21 @@ void Sheet::close_sheet() {
     emit closed();
 }
 
+bool Sheet::covers(const QWidget* part) const {
+    if (!is_open() || !isVisible() || part == this || isAncestorOf(part)) return false;
+    const QWidget* mine = this;
+    while (mine->parentWidget() && !mine->parentWidget()->isAncestorOf(part))
+        mine = mine->parentWidget();
+    const QWidget* both = mine->parentWidget();
+    if (!both) return false;
+    const QWidget* theirs = part;
+    while (theirs->parentWidget() != both)
+        theirs = theirs->parentWidget();
+    // Children lie in the order of the list, the last on top.
+    const QObjectList& order = both->children();
+    return order.indexOf(mine) > order.indexOf(theirs);
+}
+
 int Sheet::paper_width() const {
     return std::min(wanted_width_, width());
 }

@@ -23,6 +23,9 @@ class Sheet : public QWidget {
     /// Lays `content` on the sheet and slides it in. The sheet owns the content and deletes it once closed.
     void open(const QString& title, QWidget* content, int width = 480);
     [[nodiscard]] bool is_open() const { return content_ != nullptr; }
+    /// Whether it lies open over this part of the window: what is covered hears no keys. A sheet does not
+    /// cover what stands on itself, nor on a sheet above it.
+    [[nodiscard]] bool covers(const QWidget* part) const;
 
  public slots:
     void close_sheet();
