@@ -9,7 +9,7 @@ namespace spoilbook {
 
 namespace {
 
-Thresholds thresholds_of(const Site& site) {
+Thresholds own_thresholds(const Site& site) {
     Thresholds set;
     set.range_low = site.range_low;
     set.range_high = site.range_high;
@@ -19,9 +19,10 @@ Thresholds thresholds_of(const Site& site) {
     return set;
 }
 
-/// The site's own thresholds, and over them those that its checks give for a time, whole.
-std::vector<ThresholdSpan> spans_of(const Book& book, const Site& site) {
-    std::vector<ThresholdSpan> spans{{.thresholds = thresholds_of(site)}};
+}  // namespace
+
+std::vector<ThresholdSpan> thresholds_of(const Book& book, const Site& site) {
+    std::vector<ThresholdSpan> spans{{.thresholds = own_thresholds(site)}};
     for (const Row& row : book.rows(definition<SiteCheck>().kind())) {
         const auto check = definition<SiteCheck>().read(row);
         if (check.site != site.id) continue;
@@ -47,14 +48,12 @@ std::vector<FlagOverrule> overrules_of(const Book& book, const Site& site) {
     return overrules;
 }
 
-}  // namespace
-
 SiteSeries checked_site(const Book& book, const Site& site, Instant as_at) {
     auto readings = held_readings(book, site.id);
     const auto later = std::partition_point(readings.begin(), readings.end(),
                                             [&](const auto& reading) { return reading.time <= as_at; });
     readings.erase(later, readings.end());
-    return checked_series(std::move(readings), spans_of(book, site), overrules_of(book, site),
+    return checked_series(std::move(readings), thresholds_of(book, site), overrules_of(book, site),
                           site.interval_min);
 }
 

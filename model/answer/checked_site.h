@@ -10,4 +10,9 @@ namespace spoilbook {
 /// What the book holds of one site, up to the instant (included), checked by the site's thresholds.
 SiteSeries checked_site(const Book& book, const Site& site, Instant as_at);
 
+/// The thresholds of the site's checks: its own, and over them those that hold for a time, whole.
+std::vector<ThresholdSpan> thresholds_of(const Book& book, const Site& site);
+/// The flags that people set on the site's readings, in the order in which they were set.
+std::vector<FlagOverrule> overrules_of(const Book& book, const Site& site);
+
 }  // namespace spoilbook

@@ -7,7 +7,7 @@ namespace spoilbook {
 
 namespace {
 
-void overrule(SiteSeries& series, const FlagOverrule& said) {
+void overrule_one(SiteSeries& series, const FlagOverrule& said) {
     const auto first = std::partition_point(series.readings.begin(), series.readings.end(),
                                             [&](const auto& reading) { return reading.time < said.from; });
     for (auto it = first; it != series.readings.end() && it->time <= said.to; ++it) {
@@ -31,9 +31,13 @@ SiteSeries checked_series(std::vector<LoggerReading> readings, const std::vector
     series.flags.reserve(series.verdicts.size());
     for (const auto& verdicts : series.verdicts)
         series.flags.push_back(overall(verdicts));
-    for (const auto& said : overrules)
-        overrule(series, said);
+    overrule(series, overrules);
     return series;
+}
+
+void overrule(SiteSeries& series, const std::vector<FlagOverrule>& overrules) {
+    for (const auto& said : overrules)
+        overrule_one(series, said);
 }
 
 }  // namespace spoilbook

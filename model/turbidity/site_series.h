@@ -27,4 +27,7 @@ struct SiteSeries {
 SiteSeries checked_series(std::vector<LoggerReading> readings, const std::vector<ThresholdSpan>& spans,
                           const std::vector<FlagOverrule>& overrules, std::optional<double> interval_min);
 
+/// Puts a person's flags in place of what `flags` holds.
+void overrule(SiteSeries& series, const std::vector<FlagOverrule>& overrules);
+
 }  // namespace spoilbook
