@@ -27,6 +27,20 @@ bool says_any(const std::string& text, std::initializer_list<const char*> words)
                        [&](const char* word) { return small.find(word) != std::string::npos; });
 }
 
+/// UTC or GMT as a line has it, with the offset behind it; blank where it says neither.
+std::string zone_said_by(const std::string& line) {
+    const auto small = lower(line);
+    const std::size_t at = std::min(small.find("utc"), small.find("gmt"));
+    if (at == std::string::npos) return "";
+    std::size_t end = at + 3;
+    while (end < line.size() && (std::string("+-:").find(line[end]) != std::string::npos ||
+                                 std::isdigit(static_cast<unsigned char>(line[end])) != 0))
+        ++end;
+    const auto words = line.substr(at, end - at);
+    if (!fixed_offset_s(words)) return "";
+    return words.size() == 3 ? "UTC" : words;
+}
+
 class Guesser {
  public:
     Guesser(LoggerTable table, const std::string& site, const LoggerAnswers& answers,
@@ -78,21 +92,52 @@ class Guesser {
             if (most(column(k).clocks, column(k))) clocks.push_back(k);
         }
         if (dates.empty()) return ask("table", "no column holds dates in most of its rows");
+        const auto utc = std::find_if(dates.begin(), dates.end(),
+                                      [&](std::size_t k) { return !zone_said_by(column(k).name).empty(); });
+        if (utc != dates.end()) std::rotate(dates.begin(), utc, utc + 1);
         layout().time_column = dates.front();
         const bool with_clock =
             std::any_of(table().first_rows.begin(), table().first_rows.end(), [&](const auto& row) {
                 const auto time = dates.front() < row.size() ? logger_time(row[dates.front()]) : std::nullopt;
-                return time && time->has_clock;
+                return table().counted || (time && time->has_clock);
             });
         if (!with_clock && !clocks.empty()) layout().clock_column = clocks.front();
+        if (!with_clock && clocks.empty()) assume("rows have no time of day: each is taken at midnight");
         assume("times stand in " + shown_column(layout().time_column) +
                (layout().clock_column ? " and " + shown_column(*layout().clock_column) : ""));
         for (std::size_t i = 1; i < dates.size(); ++i)
             assume(shown_column(dates[i]) + " holds times too and is not read");
+        for (std::size_t k = 0; k < table().columns.size(); ++k) {
+            const auto& said = column(k).values;
+            if (!said.empty() &&
+                std::all_of(said.begin(), said.end(), [](const auto& one) { return is_half_day(one.first); }))
+                ask("table",
+                    shown_column(k) + " holds AM and PM apart from the time: put them behind it in a copy");
+        }
+    }
+
+    /// Of times that are one number: a name that says how they count, or a person.
+    void find_count(DateOrder likely) {
+        const auto& name = column(layout().time_column).name;
+        const bool named = likely == DateOrder::excel ? says_any(name, {"excel", "serial"})
+                                                      : says_any(name, {"epoch", "unix", "posix", "1970"});
+        layout().dates = likely;
+        const auto told =
+            fmt::format("times are {}", likely == DateOrder::excel    ? "days as a spreadsheet counts them"
+                                        : likely == DateOrder::unix_s ? "seconds since 1970 in UTC"
+                                                                      : "milliseconds since 1970 in UTC");
+        if (answers_.dates == likely || named) return assume(told);
+        if (!answers_.dates && before_ && before_->dates == likely)
+            return assume(told + ", as in this site's last file");
+        ask("dates",
+            fmt::format("\"{}\": are these times, and {}?", table().first_rows.front()[layout().time_column],
+                        told.substr(10)),
+            {date_order_text(likely)});
     }
 
     void find_dates() {
         const auto& of = column(layout().time_column);
+        if (table().counted) return find_count(*table().counted);
         if (of.dates == of.sure_dates) {
             layout().dates = DateOrder::ymd;
             return;
@@ -105,9 +150,9 @@ class Guesser {
             return assume(
                 fmt::format("dates are {} (a number over 12 proves it)", date_order_text(layout().dates)));
         }
-        if (answers_.dates) {
+        if (answers_.dates && !is_counted(*answers_.dates)) {
             layout().dates = *answers_.dates;
-        } else if (before_ && before_->dates != DateOrder::ymd) {
+        } else if (before_ && before_->dates != DateOrder::ymd && !is_counted(before_->dates)) {
             layout().dates = before_->dates;
             assume(fmt::format("dates are {}, as in this site's last file", date_order_text(before_->dates)));
         } else {
@@ -165,9 +210,10 @@ class Guesser {
         std::vector<std::size_t> numbers, turbid;
         for (std::size_t k = 0; k < table().columns.size(); ++k) {
             if (is_time(k) || k == named_ || column(k).any_numbers() == 0) continue;
-            if (2 * column(k).any_numbers() < table().rows - column(k).blank) continue;
+            const bool named = says_any(column(k).name, {"turb", "ntu", "fnu", "trüb", "trueb"});
+            if (!named && 2 * column(k).any_numbers() < table().rows - column(k).blank) continue;
             numbers.push_back(k);
-            if (says_any(column(k).name, {"turb", "ntu", "fnu", "trüb", "trueb"})) turbid.push_back(k);
+            if (named) turbid.push_back(k);
         }
         if (!answers_.column.empty()) return take_answer();
         std::vector<std::string> choices;
@@ -190,6 +236,10 @@ class Guesser {
         layout().value_column = k;
         layout().value_name = column(k).name;
         assume("values stand in " + shown_column(k) + why);
+        for (std::size_t other = 0; other < table().columns.size(); ++other) {
+            if (other != k && says_any(column(other).name, {"flag", "qc", "qual", "f_turb", "remark"}))
+                assume(shown_column(other) + " is not read: the book makes flags of its own");
+        }
         return true;
     }
 
@@ -248,6 +298,11 @@ class Guesser {
     }
 
     void find_zone() {
+        if (is_counted(layout().dates) && layout().dates != DateOrder::excel) {
+            layout().zone = "UTC";
+            return;
+        }
+        if (find_zone_column()) return;
         const auto& of = column(layout().time_column);
         const auto* clock = layout().clock_column ? &column(*layout().clock_column) : &of;
         if (of.offsets + (clock == &of ? 0 : clock->offsets) >= of.dates && of.dates > 0)
@@ -272,20 +327,39 @@ class Guesser {
         ask("zone", text, {"UTC", "+12:00", "Pacific/Auckland"});
     }
 
+    /// A column that names the zone of each row. True where it settles or opens the question.
+    bool find_zone_column() {
+        static constexpr std::array heads{"tz", "tz_cd", "zone", "time zone", "timezone", "utc offset"};
+        for (std::size_t k = 0; k < table().columns.size(); ++k) {
+            const auto& said = column(k).values;
+            const auto names = lower(column(k).name);
+            const bool named = std::any_of(heads.begin(), heads.end(), [&](const char* head) {
+                return names == head || names.starts_with(std::string(head) + " ");
+            });
+            if (!named || said.empty() || is_time(k)) continue;
+            const auto& first = said.begin()->first;
+            if (said.size() == 1 && answers_.zone.empty() && fixed_offset_s(first)) {
+                layout().zone = first;
+                assume(fmt::format("times are in {}, as {} says", first, shown_column(k)));
+                return true;
+            }
+            assume(fmt::format("{} says \"{}\"{} and is not read", shown_column(k), first,
+                               said.size() > 1 ? " and others" : ""));
+            if (said.size() == 1 || (!answers_.zone.empty() && !fixed_offset_s(answers_.zone))) continue;
+            ask("zone", shown_column(k) + " says several zones: no fixed offset can be right for all rows",
+                {"Pacific/Auckland", "America/New_York"});
+            return true;
+        }
+        return false;
+    }
+
     /// UTC or GMT with or without an offset, in the header of the times or in a line that speaks of a zone.
     std::string stated_zone() const {
-        auto lines = table().zone_lines;
-        lines.push_back(column(guess_.layout.time_column).name);
+        std::vector<std::string> lines{column(guess_.layout.time_column).name};
+        if (guess_.layout.clock_column) lines.push_back(column(*guess_.layout.clock_column).name);
+        lines.insert(lines.end(), table().zone_lines.begin(), table().zone_lines.end());
         for (const auto& line : lines) {
-            const auto small = lower(line);
-            std::size_t at = std::min(small.find("utc"), small.find("gmt"));
-            if (at == std::string::npos) continue;
-            std::size_t end = at + 3;
-            while (end < line.size() && (std::string("+-:").find(line[end]) != std::string::npos ||
-                                         std::isdigit(static_cast<unsigned char>(line[end])) != 0))
-                ++end;
-            const auto words = line.substr(at, end - at);
-            if (fixed_offset_s(words)) return words.size() == 3 ? "UTC" : words;
+            if (auto zone = zone_said_by(line); !zone.empty()) return zone;
         }
         return "";
     }

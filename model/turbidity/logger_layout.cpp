@@ -11,7 +11,7 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array orders{"ymd", "dmy", "mdy"};
+constexpr std::array orders{"ymd", "dmy", "mdy", "unix", "unix_ms", "excel"};
 
 std::optional<std::size_t> column_in(const json& body, const char* name) {
     if (!body.contains(name)) return std::nullopt;

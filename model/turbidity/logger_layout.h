@@ -7,7 +7,13 @@
 
 namespace spoilbook {
 
-enum class DateOrder { ymd, dmy, mdy };
+/// Which number of a date is which; or a time that is one number, counted in seconds or milliseconds since
+/// 1970 (UTC) or in a spreadsheet's days.
+enum class DateOrder { ymd, dmy, mdy, unix_s, unix_ms, excel };
+
+inline bool is_counted(DateOrder order) {
+    return order >= DateOrder::unix_s;
+}
 
 /// How a logger's file is to be read. Columns count from 0, lines from 1.
 struct LoggerLayout {

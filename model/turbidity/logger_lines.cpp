@@ -2,6 +2,7 @@
 #include "model/turbidity/logger_lines.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include "model/unit/number_text.h"
 
@@ -39,8 +40,28 @@ void split_blanks(std::string_view line, std::vector<std::string_view>& fields) 
         const std::size_t begin = line.find_first_not_of(" \t", at);
         if (begin == std::string_view::npos) return;
         at = std::min(line.find_first_of(" \t", begin), line.size());
+        const auto word = line.substr(begin, at - begin);
+        if (!fields.empty() && is_half_day(word)) {  // of the clock before it
+            const auto* from = fields.back().data();
+            fields.back() = {from, static_cast<std::size_t>(word.data() + word.size() - from)};
+            continue;
+        }
         fields.push_back(unquoted(line.substr(begin, at - begin)));
     }
+}
+
+/// Whether a quoted field goes on past the end of the line. A quote opens a field only at its beginning.
+bool leaves_open(std::string_view line, bool open) {
+    char before = ',';
+    for (const char c : line) {
+        if (open) {
+            open = c != '"';
+        } else if (c == '"') {
+            open = before == ',' || before == ';' || before == '\t' || before == '|' || before == '"';
+        }
+        if (c != ' ') before = c;
+    }
+    return open;
 }
 
 bool is_utf8(std::string_view text) {
@@ -59,20 +80,43 @@ bool is_utf8(std::string_view text) {
 }  // namespace
 
 std::string logger_text(std::string_view bytes) {
-    if (bytes.starts_with("\xFF\xFE")) return narrow(bytes, 0);
-    if (bytes.starts_with("\xFE\xFF")) return narrow(bytes, 1);
-    if (bytes.starts_with("\xEF\xBB\xBF")) bytes.remove_prefix(3);
-    return std::string(bytes);
+    std::string text;
+    if (bytes.starts_with("\xFF\xFE")) {
+        text = narrow(bytes, 0);
+    } else if (bytes.starts_with("\xFE\xFF")) {
+        text = narrow(bytes, 1);
+    } else {
+        if (bytes.starts_with("\xEF\xBB\xBF")) bytes.remove_prefix(3);
+        text = bytes;
+    }
+    if (text.find('\n') == std::string::npos) std::replace(text.begin(), text.end(), '\r', '\n');
+    return text;
 }
 
 bool LoggerLines::next(std::string_view& line) {
     if (rest_.empty()) return false;
-    const std::size_t end = std::min(rest_.find('\n'), rest_.size());
+    number_ = next_number_;
+    const std::size_t end = end_of_line();
     line = rest_.substr(0, end);
     rest_.remove_prefix(std::min(end + 1, rest_.size()));
     if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
-    ++number_;
     return true;
+}
+
+std::size_t LoggerLines::end_of_line() {
+    const std::size_t first_end = std::min(rest_.find('\n'), rest_.size());
+    ++next_number_;
+    bool open = leaves_open(rest_.substr(0, first_end), false);
+    std::size_t end = first_end;
+    for (std::size_t more = 1; open && more <= 20 && end < rest_.size(); ++more) {
+        const std::size_t next = std::min(rest_.find('\n', end + 1), rest_.size());
+        open = leaves_open(rest_.substr(end + 1, next - end - 1), true);
+        end = next;
+        if (open) continue;
+        next_number_ += more;
+        return end;
+    }
+    return first_end;  // a quote that never closes is a mark like any other
 }
 
 void split_line(std::string_view line, char delimiter, std::vector<std::string_view>& fields) {
@@ -95,6 +139,29 @@ std::optional<double> logger_number(std::string_view text, char decimal) {
     std::string pointed(text);
     std::replace(pointed.begin(), pointed.end(), ',', '.');
     return parse_number(pointed);
+}
+
+std::optional<double> grouped_number(std::string_view text, char decimal) {
+    const char mark = decimal == ',' ? '.' : ',';
+    const std::size_t end = std::min(text.find(decimal), text.size());
+    const std::size_t first = text.find(mark);
+    if (first == 0 || first == std::string_view::npos || first > 3 || first > end) return std::nullopt;
+    std::string bare(text.substr(0, first));
+    for (std::size_t at = first; at < end; at += 4) {
+        const auto group = text.substr(at + 1, std::min(end - at - 1, std::size_t{3}));
+        if (text[at] != mark || group.size() != 3) return std::nullopt;
+        bare += group;
+    }
+    if (bare.find_first_not_of("0123456789") != std::string::npos) return std::nullopt;
+    return logger_number(bare + std::string(text.substr(end)), decimal);
+}
+
+bool is_half_day(std::string_view text) {
+    std::string word;
+    for (const char c : text.substr(0, 5)) {
+        if (c != '.') word += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    }
+    return word == "am" || word == "pm";
 }
 
 std::string shown_text(std::string_view text) {

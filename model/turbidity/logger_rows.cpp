@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "model/turbidity/logger_count.h"
 #include "model/turbidity/logger_lines.h"
 #include "model/turbidity/logger_time.h"
 #include "model/turbidity/logger_zone.h"
@@ -53,6 +54,7 @@ class RowReader {
         LoggerReading reading{*at, std::nullopt};
         if (!is_missing(text)) {
             reading.value = logger_number(text, layout_.decimal);
+            if (!reading.value) reading.value = grouped_number(text, layout_.decimal);
             if (!reading.value) return refuse(line, "value", text, "is no number");
         }
         rows_.missing += reading.value ? 0 : 1;
@@ -66,7 +68,7 @@ class RowReader {
 
     std::optional<Instant> instant(std::string_view text) {
         why_ = "is no time";
-        auto time = logger_time(text);
+        auto time = is_counted(layout_.dates) ? counted_time(text, layout_.dates) : logger_time(text);
         if (time && layout_.clock_column) {
             const auto clock = logger_time(field(*layout_.clock_column));
             if (!clock || !clock->has_clock) return std::nullopt;

@@ -4,55 +4,22 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
-#include <optional>
 
+#include "model/turbidity/logger_count.h"
 #include "model/turbidity/logger_lines.h"
+#include "model/turbidity/logger_shape.h"
 #include "model/turbidity/logger_time.h"
 
 namespace spoilbook {
 
 namespace {
 
-constexpr std::size_t looked_at = 2000;
 constexpr std::size_t most_values = 60;
 
 std::string lower(std::string text) {
     std::transform(text.begin(), text.end(), text.begin(),
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     return text;
-}
-
-bool has_date(const std::vector<std::string_view>& fields) {
-    return std::any_of(fields.begin(), fields.end(), [](std::string_view field) {
-        const auto time = logger_time(field);
-        return time && time->has_date;
-    });
-}
-
-struct Shape {
-    char delimiter = ',';
-    std::size_t fields = 0, lines = 0, first = 0;
-};
-
-/// The number of fields that most lines with a date have under one delimiter.
-Shape shape_under(std::string_view text, char delimiter) {
-    std::map<std::size_t, Shape> by_fields;
-    LoggerLines lines(text);
-    std::string_view line;
-    std::vector<std::string_view> fields;
-    while (lines.next(line) && lines.number() <= looked_at) {
-        split_line(line, delimiter, fields);
-        if (fields.size() < 2 || !has_date(fields)) continue;
-        Shape& shape = by_fields[fields.size()];
-        if (shape.lines++ == 0) shape.first = lines.number();
-        shape.fields = fields.size();
-        shape.delimiter = delimiter;
-    }
-    Shape best;
-    for (const auto& [n, shape] : by_fields) {
-        if (shape.lines >= best.lines) best = shape;
-    }
-    return best;
 }
 
 void look_at_date(const LoggerTime& time, LoggerColumn& column) {
@@ -81,13 +48,15 @@ void look_at(std::string_view text, LoggerColumn& column) {
         ++column.values[std::string(text)];
         column.many = column.values.size() > most_values;
     }
-    const bool number = logger_number(text, '.').has_value();
-    const bool comma = !number && logger_number(text, ',').has_value();
+    const bool proven = grouped_number(text, ',') && !logger_number(text, '.');
+    const bool number =
+        logger_number(text, '.') || (grouped_number(text, '.') && text.find('.') != text.npos);
+    const bool comma = !number && (logger_number(text, ',') || proven);
     if (number || comma) {
         ++(number ? column.numbers : column.comma_numbers);
-        column.point_marks += text.find('.') != std::string_view::npos ? 1 : 0;
+        column.point_marks += !comma && text.find('.') != std::string_view::npos ? 1 : 0;
         column.comma_marks += comma ? 1 : 0;
-        column.not_thousands += comma && no_thousands(text) ? 1 : 0;
+        column.not_thousands += comma && (proven || no_thousands(text)) ? 1 : 0;
     }
     if (const auto time = number ? std::nullopt : logger_time(text)) {
         column.offsets += time->offset_s ? 1 : 0;
@@ -101,8 +70,10 @@ void look_at(std::string_view text, LoggerColumn& column) {
     if (odd && column.texts.size() < most_values) ++column.texts[std::string(text)];
 }
 
-/// The lines right above the rows that have about as many fields.
-void name_columns(const std::vector<std::string_view>& above, const Shape& shape, LoggerTable& table) {
+/// Names the columns by the lines right above the rows that have about as many fields; answers which is the
+/// first of those.
+std::size_t name_columns(const std::vector<std::string_view>& above, const LoggerShape& shape,
+                         LoggerTable& table) {
     std::vector<std::string_view> fields;
     std::size_t from = above.size();
     while (from > 0 && above.size() - from < 5) {
@@ -119,27 +90,36 @@ void name_columns(const std::vector<std::string_view>& above, const Shape& shape
             column.name += (column.name.empty() ? "" : " ") + column.last;
         }
     }
+    return from;
 }
 
-void read_table(std::string_view text, const Shape& shape, LoggerTable& table) {
+/// Lines above the table that speak of a zone. What the head of a column says goes for that column alone.
+void find_zone_lines(const std::vector<std::string_view>& above, std::size_t heads, LoggerTable& table) {
+    for (std::size_t i = 0; i < above.size(); ++i) {
+        const auto words = lower(shown_text(above[i]));
+        const auto says = [&](const char* word) { return words.find(word) != std::string::npos; };
+        if (says("zone") || (i < heads && (says("utc") || says("gmt"))))
+            table.zone_lines.push_back(shown_text(above[i]));
+    }
+}
+
+void read_table(std::string_view text, const LoggerShape& shape, LoggerTable& table) {
     LoggerLines lines(text);
     std::string_view line;
     std::vector<std::string_view> fields, above;
     while (lines.next(line)) {
         if (lines.number() < shape.first) {
             above.push_back(line);
-            const auto words = lower(shown_text(line));
-            if (words.find("zone") != std::string::npos || words.find("utc") != std::string::npos ||
-                words.find("gmt") != std::string::npos)
-                table.zone_lines.push_back(shown_text(line));
             continue;
         }
-        if (lines.number() == shape.first) name_columns(above, shape, table);
+        if (lines.number() == shape.first) find_zone_lines(above, name_columns(above, shape, table), table);
         split_line(line, shape.delimiter, fields);
         if (fields.size() < 2) continue;
         ++table.rows;
         for (std::size_t k = 0; k < std::min(fields.size(), table.columns.size()); ++k)
             look_at(fields[k], table.columns[k]);
+        if (shape.counted && shape.column < fields.size())
+            table.columns[shape.column].dates += logger_count(fields[shape.column], *shape.counted) ? 1 : 0;
         if (table.first_rows.size() >= 5) continue;
         table.first_rows.emplace_back();
         for (const auto field : fields)
@@ -159,14 +139,9 @@ bool is_missing_code(std::string_view text) {
 
 LoggerTable logger_table(std::string_view text) {
     LoggerTable table;
-    Shape best;
-    for (const char delimiter : {'\t', ';', ',', '|'}) {
-        const Shape shape = shape_under(text, delimiter);
-        if (shape.lines > best.lines) best = shape;
-    }
-    // Blanks stand inside dates and words too: they part fields only where nothing else does.
-    if (best.lines == 0) best = shape_under(text, ' ');
+    const LoggerShape best = shape_of(text);
     if (best.lines == 0) return table;
+    table.counted = best.counted;
     table.delimiter = best.delimiter;
     table.first_row = best.first;
     table.columns.resize(best.fields);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -30,13 +31,15 @@ struct LoggerTable {
     char delimiter = ',';
     std::size_t first_row = 0;  ///< line of the first row; 0: no table was found
     std::size_t rows = 0;
+    std::optional<DateOrder> counted;  ///< of times that are one number: likely so
     std::vector<LoggerColumn> columns;
     std::vector<std::string> zone_lines;               ///< lines above the rows that speak of a zone
     std::vector<std::vector<std::string>> first_rows;  ///< the first five, as they stand
 };
 
-/// Finds the table: the delimiter and the number of fields that most lines with a date agree on. `text` as
-/// logger_text gives it.
+/// Finds the table: the delimiter and the number of fields that most lines with a date agree on, a
+/// date with a time of day before one without; where no line has a date, a column of numbers that rise and
+/// are likely times. `text` as logger_text gives it.
 LoggerTable logger_table(std::string_view text);
 
 /// Numbers that loggers write for "no value".

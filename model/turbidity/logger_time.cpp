@@ -26,8 +26,8 @@ class Words {
     [[nodiscard]] char next() const { return rest_.empty() ? '\0' : rest_.front(); }
     void skip() { rest_.remove_prefix(1); }
     void blanks() {
-        while (!rest_.empty() && (rest_.front() == ' ' || rest_.front() == '\t'))
-            rest_.remove_prefix(1);
+        for (std::size_t n = blank(); n > 0; n = blank())
+            rest_.remove_prefix(n);
     }
     bool take(char c) {
         if (next() != c) return false;
@@ -65,6 +65,12 @@ class Words {
     void go_to(std::string_view rest) { rest_ = rest; }
 
  private:
+    /// Bytes of a blank at the front: also of those that do not break a line (U+00A0, U+202F).
+    [[nodiscard]] std::size_t blank() const {
+        if (rest_.starts_with(' ') || rest_.starts_with('\t')) return 1;
+        return rest_.starts_with("\xC2\xA0") ? 2 : rest_.starts_with("\xE2\x80\xAF") ? 3 : 0;
+    }
+
     std::string_view rest_;
 };
 
@@ -73,6 +79,12 @@ std::optional<int> month_named(const std::string& word) {
                                       "jul", "aug", "sep", "oct", "nov", "dec"};
     for (std::size_t i = 0; i < names.size() && word.size() >= 3; ++i) {
         if (word.compare(0, 3, names[i]) == 0) return static_cast<int>(i) + 1;
+    }
+    // Where German, Dutch and Danish differ.
+    static constexpr std::array<std::pair<std::string_view, int>, 6> others{
+        {{"mai", 5}, {"mrz", 3}, {"mrt", 3}, {"mei", 5}, {"okt", 10}, {"dez", 12}}};
+    for (const auto& [name, month] : others) {
+        if (word.compare(0, 3, name) == 0) return month;
     }
     return std::nullopt;
 }
@@ -95,6 +107,7 @@ bool take_date(Words& words, LoggerTime& time) {
     const char mark = words.next();
     if (mark != '-' && mark != '/' && mark != '.' && mark != ' ') return false;
     words.skip();
+    if (mark == '.') words.blanks();
     if (std::isalpha(static_cast<unsigned char>(words.next())) != 0) {
         const auto month = month_named(words.letters());
         if (!month || digits > 2) return false;
@@ -169,7 +182,11 @@ bool take_tail(Words& words, LoggerTime& time) {
     words.blanks();
     while (!words.done()) {
         if (std::isalpha(static_cast<unsigned char>(words.next())) != 0) {
-            const auto word = words.letters();
+            auto word = words.letters();
+            if ((word == "a" || word == "p") && words.take('.')) {
+                word += words.letters();
+                words.take('.');
+            }
             if (word == "z" || word == "utc" || word == "gmt")
                 time.offset_s = 0;
             else if (!take_half(word, time))

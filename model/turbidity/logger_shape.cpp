@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/turbidity/logger_shape.h"
+
+#include <map>
+#include <vector>
+
+#include "model/turbidity/logger_count.h"
+#include "model/turbidity/logger_lines.h"
+#include "model/turbidity/logger_time.h"
+
+namespace spoilbook {
+
+namespace {
+
+constexpr std::size_t looked_at = 2000;
+
+/// A time of day is rarer above a table than a date: such a line counts as four.
+bool better(const LoggerShape& a, const LoggerShape& b) {
+    return a.lines * (a.clock ? 4 : 1) > b.lines * (b.clock ? 4 : 1);
+}
+
+/// Dates of a line: whether there is one, and whether a time of day goes with it.
+struct Dated {
+    bool date = false, clock = false;
+};
+
+Dated dated(const std::vector<std::string_view>& fields) {
+    Dated found;
+    for (const auto field : fields) {
+        if (const auto time = logger_time(field)) {
+            found.date = found.date || time->has_date;
+            found.clock = found.clock || time->has_clock;
+        }
+    }
+    return found;
+}
+
+LoggerShape dated_under(std::string_view text, char delimiter) {
+    std::map<std::pair<bool, std::size_t>, LoggerShape> by_fields;
+    LoggerLines lines(text);
+    std::string_view line;
+    std::vector<std::string_view> fields;
+    while (lines.next(line) && lines.number() <= looked_at) {
+        split_line(line, delimiter, fields);
+        if (fields.size() < 2) continue;
+        const auto says = dated(fields);
+        if (!says.date) continue;
+        LoggerShape& shape = by_fields[{says.clock, fields.size()}];
+        if (shape.lines++ == 0) shape.first = lines.number();
+        shape.fields = fields.size();
+        shape.delimiter = delimiter;
+        shape.clock = says.clock;
+    }
+    LoggerShape best;
+    for (const auto& [key, shape] : by_fields) {
+        if (!better(best, shape)) best = shape;  // of two as good the one with more fields
+    }
+    return best;
+}
+
+/// Numbers in one column that are likely times and go up, as measurements seldom do.
+LoggerShape counted_under(std::string_view text, char delimiter, DateOrder order) {
+    struct Column {
+        LoggerShape shape;
+        double last = 0;
+        std::size_t rising = 0;
+    };
+    std::map<std::pair<std::size_t, std::size_t>, Column> columns;
+    LoggerLines lines(text);
+    std::string_view line;
+    std::vector<std::string_view> fields;
+    while (lines.next(line) && lines.number() <= looked_at) {
+        split_line(line, delimiter, fields);
+        for (std::size_t k = 0; k < fields.size() && fields.size() > 1; ++k) {
+            const auto count = logger_count(fields[k], order);
+            if (!count) continue;
+            auto& [shape, last, rising] = columns[{fields.size(), k}];
+            rising += *count > last ? 1 : 0;
+            last = *count;
+            if (shape.lines++ == 0) shape.first = lines.number();
+            shape.fields = fields.size();
+            shape.column = k;
+        }
+    }
+    LoggerShape best;
+    for (auto& [key, column] : columns) {
+        if (column.shape.lines <= best.lines || 10 * column.rising < 9 * column.shape.lines) continue;
+        best = column.shape;
+        best.delimiter = delimiter;
+        best.counted = order;
+    }
+    return best;
+}
+
+}  // namespace
+
+LoggerShape shape_of(std::string_view text) {
+    constexpr char delimiters[] = {'\t', ';', ',', '|'};
+    LoggerShape best;
+    for (const char delimiter : delimiters) {
+        if (const auto shape = dated_under(text, delimiter); better(shape, best)) best = shape;
+    }
+    // Blanks stand inside dates and words too: they part fields only where nothing else does.
+    if (best.lines == 0) best = dated_under(text, ' ');
+    if (best.lines > 0) return best;
+    for (const auto order : counted_orders) {
+        for (const char delimiter : delimiters) {
+            if (const auto shape = counted_under(text, delimiter, order); shape.lines > best.lines)
+                best = shape;
+        }
+        if (best.lines == 0) best = counted_under(text, ' ', order);
+        if (best.lines > 0) break;
+    }
+    return best;
+}
+
+}  // namespace spoilbook

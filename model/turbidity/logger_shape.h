@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string_view>
+
+#include "model/turbidity/logger_layout.h"
+
+namespace spoilbook {
+
+/// How the rows of a table lie in a logger's file.
+struct LoggerShape {
+    char delimiter = ',';  ///< ' ': any run of blanks
+    std::size_t fields = 0;
+    std::size_t lines = 0;   ///< that have this shape; 0: there is no table
+    std::size_t first = 0;   ///< line of the first of them
+    bool clock = false;      ///< they have a time of day
+    std::size_t column = 0;  ///< of times that are one number: where they stand
+    std::optional<DateOrder> counted;
+};
+
+/// The shape that most of the first two thousand lines have; see logger_table.
+LoggerShape shape_of(std::string_view text);
+
+}  // namespace spoilbook
