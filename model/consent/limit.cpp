@@ -71,7 +71,7 @@ class LimitRows {
 
     /// False while a share's total is below its floor.
     [[nodiscard]] bool fill_used(LimitState& state, int member) const {
-        if (!window_) return true;
+        if (!window_) return used_of(quantity_, 0, 0).judged;
         const auto used = quantity_.window.kind == WindowKind::trip
                               ? used_by_last_trip(member)
                               : used_in(counts_, member, adding_of(quantity_), *window_, as_at_);
@@ -103,11 +103,7 @@ class LimitRows {
     }
 
     [[nodiscard]] double total_in_window() const {
-        double total = 0;
-        for (int member = -1; member < static_cast<int>(members_.size()); ++member) {
-            total += used_in(counts_, member, adding_of(quantity_), *window_, as_at_).used.value;
-        }
-        return total;
+        return used_in(counts_, std::nullopt, adding_of(quantity_), *window_, as_at_).used.value;
     }
 
     void fill_limit(LimitState& state, bool judged) const {

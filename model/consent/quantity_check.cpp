@@ -60,13 +60,13 @@ Sweep QuantityCheck::sweep() const {
     return others;
 }
 
-/// What the load adds to a member when it is released at t.
-double QuantityCheck::added(const Sweep& others, int member, Instant t, Own own) const {
+/// What the load adds to a member, or to all together, when it is released at t.
+double QuantityCheck::added(const Sweep& others, std::optional<int> member, Instant t, Own own) const {
     double sum = 0;
     std::set<std::uint32_t> keys;
     for (const auto& count : own_) {
         const bool moves = own.moved_to && (!unplaced_ || count.member < 0);
-        if (!own.in || (moves ? *own.moved_to : count.member) != member) continue;
+        if (!own.in || (member && (moves ? *own.moved_to : count.member) != *member)) continue;
         if (adding_of(quantity_) == Adding::amounts)
             sum += count.amount.value;
         else
@@ -79,12 +79,7 @@ double QuantityCheck::added(const Sweep& others, int member, Instant t, Own own)
 }
 
 UsedOf QuantityCheck::used(const Sweep& others, int member, Instant t, Own own) const {
-    double total = 0;
-    if (quantity_.share_of_total) {
-        total = others.total();
-        for (int i = -1; i < static_cast<int>(members_.size()); ++i)
-            total += added(others, i, t, own);
-    }
+    const double total = quantity_.share_of_total ? others.total() + added(others, std::nullopt, t, own) : 0;
     return used_of(quantity_, others.of(member) + added(others, member, t, own), total);
 }
 

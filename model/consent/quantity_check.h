@@ -29,7 +29,7 @@ class QuantityCheck {
     };
 
     [[nodiscard]] Sweep sweep() const;
-    [[nodiscard]] double added(const Sweep& others, int member, Instant t, Own own) const;
+    [[nodiscard]] double added(const Sweep& others, std::optional<int> member, Instant t, Own own) const;
     [[nodiscard]] UsedOf used(const Sweep& others, int member, Instant t, Own own) const;
     [[nodiscard]] bool fits(Sweep& others, int member, Instant t, Own own) const;
     [[nodiscard]] bool unknown(int member) const;

@@ -17,10 +17,15 @@ Sweep::Sweep(const std::vector<Count>& counts, int members, Adding adding)
         keys = std::max(keys, count.key + 1);
     for (auto& member_sum : sums_)
         member_sum.times_held.resize(keys, 0);
+    all_.times_held.resize(keys, 0);
 }
 
 void Sweep::put(const Count& count, bool in) {
-    auto& member_sum = sums_[static_cast<std::size_t>(count.member) + 1];
+    put(count, in, sums_[static_cast<std::size_t>(count.member) + 1]);
+    put(count, in, all_);
+}
+
+void Sweep::put(const Count& count, bool in, MemberSum& member_sum) const {
     if (adding_ == Adding::amounts || count.opening) {
         member_sum.sum +=
             in ? static_cast<long double>(count.amount.value) : -static_cast<long double>(count.amount.value);
@@ -44,34 +49,28 @@ bool Sweep::move_to(Instant t, const Window& window) {
     if (first_ != next_) return took_back;
     for (auto& member_sum : sums_)
         member_sum.sum = 0;  // an empty window holds exactly nothing
+    all_.sum = 0;
     return took_back;
 }
 
 double Sweep::of(int member) const {
-    const auto& member_sum = sums_[static_cast<std::size_t>(member) + 1];
-    return static_cast<double>(member_sum.sum) + member_sum.distinct;
+    return value_of(sums_[static_cast<std::size_t>(member) + 1]);
 }
 
-double Sweep::total() const {
-    long double sum = 0;
-    for (const auto& member_sum : sums_)
-        sum += member_sum.sum + member_sum.distinct;
-    return static_cast<double>(sum);
-}
-
-bool Sweep::holds(int member, std::uint32_t key) const {
-    const auto& held = sums_[static_cast<std::size_t>(member) + 1].times_held;
+bool Sweep::holds(std::optional<int> member, std::uint32_t key) const {
+    const auto& held = (member ? sums_[static_cast<std::size_t>(*member) + 1] : all_).times_held;
     return key < held.size() && held[key] > 0;
 }
 
-Used used_in(const std::vector<Count>& counts, int member, Adding adding, const Window& window, Instant t) {
+Used used_in(const std::vector<Count>& counts, std::optional<int> member, Adding adding, const Window& window,
+             Instant t) {
     Total total;
     RandomParts random;
     std::set<std::uint32_t> keys;
     std::set<std::uint32_t> unknown;
     for (const auto& count : counts) {
         if (count.at > t) break;
-        if (count.member != member || !window.counts(count.at, t)) continue;
+        if ((member && count.member != *member) || !window.counts(count.at, t)) continue;
         if (adding == Adding::amounts || count.opening) {
             total.add(count.amount);
             if (count.opening)

@@ -23,9 +23,10 @@ class Sweep {
     bool move_to(Instant t, const Window& window);
     /// Total of one member (-1: what has none; for a limit without members that is all of it).
     [[nodiscard]] double of(int member) const;
-    [[nodiscard]] double total() const;
-    /// Whether a trip or day of that number is in for the member.
-    [[nodiscard]] bool holds(int member, std::uint32_t key) const;
+    /// Of all members and of what has none; a trip or day that several of them share is one.
+    [[nodiscard]] double total() const { return value_of(all_); }
+    /// Whether a trip or day of that number is in for the member; for any where it is nothing.
+    [[nodiscard]] bool holds(std::optional<int> member, std::uint32_t key) const;
 
  private:
     struct MemberSum {
@@ -33,17 +34,21 @@ class Sweep {
         std::vector<std::uint32_t> times_held;  ///< by key
         std::uint32_t distinct = 0;
     };
+    static double value_of(const MemberSum& held) { return static_cast<double>(held.sum) + held.distinct; }
     void put(const Count& count, bool in);
+    void put(const Count& count, bool in, MemberSum& member_sum) const;
 
     const std::vector<Count>& counts_;
     Adding adding_;
     std::vector<MemberSum> sums_;  ///< member + 1
-    std::size_t first_ = 0;        ///< first count that is in
-    std::size_t next_ = 0;         ///< first count that is not yet in
+    MemberSum all_;
+    std::size_t first_ = 0;  ///< first count that is in
+    std::size_t next_ = 0;   ///< first count that is not yet in
 };
 
-/// What a window holds at t for one member, with its uncertainty.
-Used used_in(const std::vector<Count>& counts, int member, Adding adding, const Window& window, Instant t);
+/// What a window holds at t for one member, or for all together, with its uncertainty.
+Used used_in(const std::vector<Count>& counts, std::optional<int> member, Adding adding, const Window& window,
+             Instant t);
 
 /// What one member's share of all that the window holds is, 0 where that is nothing. The total holds the
 /// member itself, so their errors are not independent: each count enters with its sensitivity, (its own part
