@@ -3,57 +3,12 @@
 
 #include <algorithm>
 
+#include "model/progress/periods.h"
 #include "model/record/release_view.h"
 
 namespace spoilbook {
 
 namespace {
-
-using Periods = std::vector<Period>;
-
-double hours(const Periods& periods) {
-    std::int64_t ms = 0;
-    for (const auto& period : periods)
-        ms += period.to - period.from;
-    return static_cast<double>(ms) / ms_per_hour;
-}
-
-/// Sorted, overlaps made one.
-Periods joined(Periods periods) {
-    std::sort(periods.begin(), periods.end());
-    Periods out;
-    for (const auto& period : periods) {
-        if (!out.empty() && period.from <= out.back().to)
-            out.back().to = std::max(out.back().to, period.to);
-        else
-            out.push_back(period);
-    }
-    return out;
-}
-
-/// Where both lie; each is joined.
-Periods both(const Periods& a, const Periods& b) {
-    Periods out;
-    for (const auto& x : a) {
-        for (const auto& y : b) {
-            const Period common{std::max(x.from, y.from), std::min(x.to, y.to)};
-            if (common.from < common.to) out.push_back(common);
-        }
-    }
-    return joined(out);
-}
-
-/// What of `whole` none of `parts` covers; parts are joined.
-Periods left_of(const Period& whole, const Periods& parts) {
-    Periods out;
-    Instant at = whole.from;
-    for (const auto& part : parts) {
-        if (part.from > at) out.push_back({at, std::min(part.from, whole.to)});
-        at = std::max(at, part.to);
-    }
-    if (at < whole.to) out.push_back({at, whole.to});
-    return out;
-}
 
 class Collector {
  public:
