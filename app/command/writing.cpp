@@ -5,6 +5,7 @@
 #include "model/book/history.h"
 #include "model/book/season.h"
 #include "model/book/undo.h"
+#include "model/consent/sentence.h"
 #include "model/folder/nearest.h"
 #include "model/logging/find_record.h"
 #include "model/logging/log_record.h"
@@ -97,6 +98,15 @@ Json step_json(const Book& book, const Kind& kind, const RowStep& step, const Zo
             {"fields", fields}};
 }
 
+/// What the condition asks, in words.
+void put_sentence(const Condition& condition, const Zone& zone, Said& said) {
+    said.json["sentence"] = condition_sentence(condition);
+    said.json["notes"] = condition_notes(condition, zone);
+    said.text += fmt::format("{:<22} {}\n", "sentence", condition_sentence(condition));
+    for (const auto& note : condition_notes(condition, zone))
+        said.text += fmt::format("{:<22} {}\n", "", note);
+}
+
 Checked<Said> show(const Options& options, const std::string& kind_name, const std::string& label,
                    bool with_history) {
     auto opened = Book::open_to_read(options.book);
@@ -120,6 +130,7 @@ Checked<Said> show(const Options& options, const std::string& kind_name, const s
         said.json["fields"][field.name] = text.empty() ? Json(nullptr) : Json(text);
         if (!text.empty()) said.text += fmt::format("{:<22} {}\n", field.name, text);
     }
+    if ((*kind)->name == "condition") put_sentence(definition<Condition>().read(**row), zone, said);
     if (!with_history) return said;
     const auto known = known_at_given(options, *opened);
     std::optional<std::set<EntryName>> then;

@@ -110,15 +110,23 @@ std::string_view text(Finding finding) {
     return "cannot_tell";
 }
 
+std::optional<PlaceFinding> place_finding(const Ledger& ledger, const Condition& condition,
+                                          const LedgerLine& line, const ReleasePlace& start,
+                                          const Checked<TripTrack>* track) {
+    const Judge judge(ledger, line, start, track);
+    const json body = json::parse(condition.body.empty() ? "{}" : condition.body, nullptr, false);
+    const bool reads = body.is_object() && (body.contains("inside") || body.contains("outside"));
+    if (!reads || !judge.takes(body)) return std::nullopt;
+    return judge.finding_of(condition, body);
+}
+
 std::vector<PlaceFinding> place_findings(const Ledger& ledger, const LedgerLine& line,
                                          const ReleasePlace& start, const Checked<TripTrack>* track) {
-    const Judge judge(ledger, line, start, track);
     std::vector<PlaceFinding> findings;
     for (const auto& condition : ledger.season().conditions.rows()) {
         if (condition.kind != "place" || !in_force(condition, line.at)) continue;
-        const json body = json::parse(condition.body.empty() ? "{}" : condition.body, nullptr, false);
-        const bool reads = body.is_object() && (body.contains("inside") || body.contains("outside"));
-        if (reads && judge.takes(body)) findings.push_back(judge.finding_of(condition, body));
+        if (auto finding = place_finding(ledger, condition, line, start, track))
+            findings.push_back(std::move(*finding));
     }
     return findings;
 }

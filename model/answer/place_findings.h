@@ -27,4 +27,10 @@ struct PlaceFinding {
 std::vector<PlaceFinding> place_findings(const Ledger& ledger, const LedgerLine& line,
                                          const ReleasePlace& start, const Checked<TripTrack>* track);
 
+/// The same of one condition, in force or not. Nothing where the release is out of its scope, or where its
+/// members do not read.
+std::optional<PlaceFinding> place_finding(const Ledger& ledger, const Condition& condition,
+                                          const LedgerLine& line, const ReleasePlace& start,
+                                          const Checked<TripTrack>* track);
+
 }  // namespace spoilbook

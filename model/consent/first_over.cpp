@@ -11,15 +11,16 @@ namespace spoilbook {
 namespace {
 
 using FirstOvers = std::unordered_map<Id, Instant>;
+using Hand = std::function<void(const LimitMoment&)>;
 
 /// Walks one version's counts in order of time and judges each instant in which the version was in force.
-class FirstOverWalk {
+class LimitWalk {
  public:
-    FirstOverWalk(const Ledger& ledger, const Condition& version, const Quantity& quantity, FirstOvers& found)
+    LimitWalk(const Ledger& ledger, const Condition& version, const Quantity& quantity, const Hand& hand)
         : season_(ledger.season()),
           version_(version),
           quantity_(quantity),
-          found_(found),
+          hand_(hand),
           members_(members_of(quantity, season_)),
           counts_(counts_of(quantity, members_, version, ledger)),
           sweep_(counts_, static_cast<int>(members_.size()), adding_of(quantity)) {
@@ -84,10 +85,7 @@ class FirstOverWalk {
 
     void judge_member(int member, Instant t, double used) {
         const auto limit = limit_at(quantity_, t);
-        if (!limit || !exceeds(used, *limit)) return;
-        const Id id = member < 0 ? Id{} : members_[static_cast<std::size_t>(member)].id;
-        const auto [place, fresh] = found_.try_emplace(id, t);
-        if (!fresh && t < place->second) place->second = t;
+        if (limit) hand_({member, t, used, *limit});
     }
 
     void add_to_trip(const Count& count) {
@@ -111,7 +109,7 @@ class FirstOverWalk {
     const Season& season_;
     const Condition& version_;
     const Quantity& quantity_;
-    FirstOvers& found_;
+    const Hand& hand_;
     Consent consent_;
     std::vector<Member> members_;
     std::vector<Count> counts_;
@@ -125,6 +123,15 @@ class FirstOverWalk {
 
 }  // namespace
 
+bool LimitMoment::over() const {
+    return exceeds(used, limit);
+}
+
+void each_moment(const Ledger& ledger, const Condition& version, const Quantity& quantity,
+                 std::optional<Instant> from, Instant as_at, const Hand& hand) {
+    LimitWalk(ledger, version, quantity, hand).run(from, as_at);
+}
+
 FirstOvers first_overs(const Ledger& ledger, const Condition& any_version, Instant as_at,
                        std::optional<Instant> from) {
     FirstOvers found;
@@ -134,7 +141,13 @@ FirstOvers first_overs(const Ledger& ledger, const Condition& any_version, Insta
         if (!same || version.kind != "quantity") continue;
         const auto quantity = quantity_from(version, ledger.season().zone);
         if (!quantity || !quantity->at_most) continue;
-        FirstOverWalk(ledger, version, *quantity, found).run(from, as_at);
+        const auto members = members_of(*quantity, ledger.season());
+        each_moment(ledger, version, *quantity, from, as_at, [&](const LimitMoment& moment) {
+            if (!moment.over()) return;
+            const Id id = moment.member < 0 ? Id{} : members[static_cast<std::size_t>(moment.member)].id;
+            const auto [place, fresh] = found.try_emplace(id, moment.at);
+            if (!fresh && moment.at < place->second) place->second = moment.at;
+        });
     }
     return found;
 }

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "model/folder/condition_members.h"
+#include "model/folder/condition_reader.h"
 #include "model/folder/json_reader.h"
 #include "model/folder/json_text.h"
 #include "model/folder/member_reader.h"
@@ -65,38 +66,15 @@ class ConsentReading {
     /// The fields of a condition; whatever else stands there goes by its kind, into the body.
     void read_condition(const json& condition, const Value& consent, std::string path) {
         GivenTable& table = contents_.table("condition");
-        const Kind& kind = *table.kind;
         GivenRow row;
         row.path = std::move(path);
-        row.values.resize(kind.fields.size());
         if (!condition.is_object()) {
             return reading_.refuse("wrong-shape", row.path, what_it_is(condition) + " stands here",
                                    "a condition is an object");
         }
-        json body = json::object();
-        for (const auto& [name, value] : condition.items()) {
-            const auto index = kind.index_of(name);
-            if (!index || name == "body" || name == "consent") {
-                body[name] = value;
-                continue;
-            }
-            row.values[*index] =
-                read_member(value, kind.fields[*index], member_path(row.path, name), reading_);
-        }
-        row.values[*kind.index_of("consent")] = consent;
-        check_body(condition, body, row);
-        body = canonical(body);
-        if (!body.empty()) row.values[*kind.index_of("body")] = body.dump();
+        read_condition_members(condition, *table.kind, reading_, row);
+        row.values[*table.kind->index_of("consent")] = consent;
         table.rows.push_back(std::move(row));
-    }
-
-    void check_body(const json& condition, const json& body, const GivenRow& row) const {
-        const Kind& kind = *contents_.table("condition").kind;
-        const std::string name = text_of(kind, row.values, "kind");
-        if (!name.empty()) return check_condition(body, name, row.path, reading_);
-        if (const auto given = condition.find("kind"); given != condition.end() && !given->is_null()) return;
-        reading_.refuse("missing-member", member_path(row.path, "kind"), "a condition without a kind",
-                        "say its kind");
     }
 
     FolderContents& contents_;

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The kinds of condition that can be tried, one function each, for try_condition alone.
+#pragma once
+
+#include "model/answer/try_condition.h"
+#include "model/consent/scope_filter.h"
+
+namespace spoilbook::trial {
+
+/// What is tried: the candidate without its from and to, and over which time.
+struct Asked {
+    const Ledger& ledger;
+    const Condition& candidate;
+    Instant from, to;
+    const TrialSources& sources;
+
+    [[nodiscard]] bool holds(Instant at) const { return from <= at && at <= to; }
+};
+
+Trial of_quantity(const Asked& asked);
+Trial of_place(const Asked& asked);
+Trial of_time(const Asked& asked);
+Trial of_series(const Asked& asked);
+Trial of_duty(const Asked& asked);
+
+/// "T-7 R-12" of a release, "load L-3" of a dredged load.
+std::string name_of_line(const LedgerLine& line);
+/// A pass at this line.
+TrialPass pass_at(const LedgerLine& line, std::string why);
+/// Whether a scope takes the line, and by its parts some part of it.
+bool takes(const ScopeFilter& filter, const LedgerLine& line);
+
+}  // namespace spoilbook::trial
