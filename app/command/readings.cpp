@@ -4,9 +4,10 @@
 #include <filesystem>
 
 #include "app/command/command.h"
+#include "app/machine/machine.h"
 #include "model/book/season.h"
 #include "model/folder/regular_file.h"
-#include "model/logging/take_readings.h"
+#include "model/logging/watched_folder.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -16,7 +17,8 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 struct Given {
-    std::string file, site, dates, decimal;
+    std::string file, poll, site, dates, decimal;
+    int still_s = 60;
     LoggerAnswers answers;
     bool only_try = false;
 };
@@ -26,7 +28,8 @@ LoggerAnswers answers_from(const Given& given) {
     if (!given.dates.empty()) {
         answers.dates = date_order_named(given.dates);
         if (!answers.dates)
-            throw CLI::ValidationError("--dates", "\"" + given.dates + "\" is not ymd, dmy, mdy, unix, unix_ms or excel");
+            throw CLI::ValidationError(
+                "--dates", "\"" + given.dates + "\" is not ymd, dmy, mdy, unix, unix_ms or excel");
     }
     if (!given.decimal.empty()) {
         if (given.decimal != "." && given.decimal != ",")
@@ -101,7 +104,86 @@ Checked<Said> take_file(Book& book, const Options& options, const Given& given, 
     return said;
 }
 
+const char* state_word(WatchedState state) {
+    switch (state) {
+        case WatchedState::taken:
+            return "taken";
+        case WatchedState::held:
+            return "held";
+        case WatchedState::waiting:
+            return "waiting";
+        case WatchedState::refused:
+            break;
+    }
+    return "refused";
+}
+
+std::string watched_line(const WatchedFile& file) {
+    switch (file.state) {
+        case WatchedState::taken:
+            return fmt::format("{}: {} readings of {}, {} new, entry {}{}\n", file.name, file.readings,
+                               file.site, file.fresh, name_text(*file.entry),
+                               file.unended ? "; a last line without an end is left" : "");
+        case WatchedState::held:
+            return fmt::format("{}: all held\n", file.name);
+        case WatchedState::waiting:
+            return fmt::format("{}: left, it may still be written\n", file.name);
+        case WatchedState::refused:
+            break;
+    }
+    return fmt::format("{}: refused\n", file.name);
+}
+
+Said say_watched(const std::string& folder, const std::vector<WatchedFile>& files) {
+    Said said;
+    said.json["folder"] = folder;
+    for (const auto state :
+         {WatchedState::taken, WatchedState::held, WatchedState::waiting, WatchedState::refused})
+        said.json[state_word(state)] =
+            std::count_if(files.begin(), files.end(), [&](const auto& file) { return file.state == state; });
+    said.json["files"] = Json::array();
+    for (const auto& file : files) {
+        Json refusals = Json::array();
+        for (const auto& refusal : file.refusals) {
+            fmt::print(stderr, "{}\n", one_line(refusal));
+            refusals.push_back({{"code", refusal.code},
+                                {"where", refusal.where},
+                                {"what", refusal.what},
+                                {"mend", refusal.mend}});
+        }
+        if (file.state == WatchedState::refused) said.exit = refused;
+        said.json["files"].push_back({{"file", file.name},
+                                      {"site", file.site.empty() ? Json(nullptr) : Json(file.site)},
+                                      {"state", state_word(file.state)},
+                                      {"readings", file.readings},
+                                      {"new", file.fresh},
+                                      {"from_byte", file.from_byte},
+                                      {"last_line_left", file.unended},
+                                      {"entry", file.entry ? Json(name_text(*file.entry)) : Json(nullptr)},
+                                      {"refusals", refusals}});
+        said.text += watched_line(file);
+    }
+    if (files.empty()) said.text = "no files\n";
+    return said;
+}
+
+int poll(const Options& options, const Given& given) {
+    const FolderWatch watch{given.poll, given.site, answers_from(given), now(),
+                            given.still_s * ms_per_second};
+    return write_book(options, [&](Book& book) -> Checked<Said> {
+        const auto files = look_through_folder(book, act_of(options, EntryKind::import), watch);
+        if (!files) return files.refusals();
+        return say_watched(given.poll, *files);
+    });
+}
+
 int run(const Options& options, const Given& given) {
+    if (given.file.empty() == given.poll.empty())
+        throw CLI::ValidationError("--file", "one of --file and --poll is needed");
+    if (!given.poll.empty() && given.only_try)
+        throw CLI::ValidationError("--try", "looks at a --file, not at a folder");
+    if (!given.poll.empty()) return poll(options, given);
+    if (given.site.empty()) throw CLI::ValidationError("--site", "is needed: the site that the file is of");
     const std::string name = std::filesystem::path(given.file).filename().string();
     const auto bytes = read_regular_file(given.file, name, largest_file_bytes);
     if (!bytes) return refuse(options, bytes.refusals());
@@ -118,10 +200,14 @@ void add_readings_command(CLI::App& program, Options& options, Task& task) {
     auto* command = add_command(program, options, "readings",
                                 "take a logger's file in as it came, saying how it is read");
     add_write_options(*command, options);
-    command->add_option("--file", given->file, "the logger's file")->required();
-    command->add_option("--site", given->site, "the site that it is of")->required();
+    command->add_option("--file", given->file, "the logger's file");
+    command->add_option("--poll", given->poll, "a folder: take its new and grown files in (for cron)");
+    command->add_option("--still", given->still_s, "with --poll: leave files changed so many seconds ago")
+        ->check(CLI::Range(0, 86400));
+    command->add_option("--site", given->site, "the site that it is of; with --poll, that all are of");
     command->add_option("--zone", given->answers.zone, "the logger's clock: UTC, +12:00, Pacific/Auckland");
-    command->add_option("--dates", given->dates, "ymd, dmy, mdy; unix, unix_ms or excel of times that are a number");
+    command->add_option("--dates", given->dates,
+                        "ymd, dmy, mdy; unix, unix_ms or excel of times that are a number");
     command->add_option("--column", given->answers.column, "the column of turbidity: its name or number");
     command->add_option("--rows", given->answers.rows, "which rows of a file of several sites");
     command->add_option("--decimal", given->decimal, "the decimal mark, . or ,");

@@ -95,6 +95,57 @@ std::string free_name(const std::vector<LoggerFile>& files, const std::string& f
     return free;
 }
 
+/// How much of the beginning of a file the book has, in parts that follow each other, and how the last is
+/// read.
+struct HeldPart {
+    std::size_t bytes = 0;
+    std::optional<LoggerLayout> layout;
+};
+
+HeldPart held_part(const Book& book, const Id& site, const std::string& bytes) {
+    std::vector<std::pair<std::string, LoggerLayout>> parts;
+    for (const auto& file : files_of(book, site)) {
+        auto layout = layout_from(file.how);
+        auto part = layout ? book.material(file.digest) : std::nullopt;
+        if (part && !part->empty()) parts.emplace_back(std::move(*part), std::move(*layout));
+    }
+    HeldPart held;
+    for (bool more = true; more;) {
+        const auto next = std::find_if(parts.begin(), parts.end(), [&](const auto& part) {
+            return bytes.compare(held.bytes, part.first.size(), part.first) == 0;
+        });
+        more = next != parts.end();
+        if (more) held = {held.bytes + next->first.size(), next->second};
+    }
+    return held;
+}
+
+/// Keeps bytes with the layout that they were looked at with.
+Checked<ReadingsTaken> keep(Book& book, const Act& act, const std::string& site, const std::string& file,
+                            const std::string& bytes, ReadingsLook look) {
+    if (auto refusals = why_not(look, file); !refusals.empty()) return refusals;
+    const Id id = *site_named(book, site);
+    const auto fresh = fresh_among(book, id, look.rows, file);
+    if (!fresh) return fresh.refusals();
+    ReadingsTaken taken{std::move(look), *fresh, std::nullopt};
+    if (taken.fresh == 0) return taken;
+    const Kind& kind = definition<LoggerFile>().kind();
+    const auto entry = book.change(act, [&](Change& change) -> Checked<Done> {
+        const auto digest = change.keep(bytes);
+        if (!digest) return digest.refusals();
+        std::vector<Value> values(kind.fields.size());
+        values[*kind.index_of("site")] = id;
+        values[*kind.index_of("file")] = free_name(files_of(change.book(), id), file);
+        values[*kind.index_of("digest")] = *digest;
+        values[*kind.index_of("how")] = layout_text(taken.look.guess.layout);
+        change.insert(kind, values);
+        return Done{};
+    });
+    if (!entry) return entry.refusals();
+    taken.entry = *entry;
+    return taken;
+}
+
 }  // namespace
 
 Checked<ReadingsLook> look_at_readings(const Book& book, const std::string& site, const std::string& file,
@@ -113,26 +164,36 @@ Checked<ReadingsTaken> take_readings(Book& book, const Act& act, const std::stri
                                      const LoggerAnswers& answers) {
     auto look = look_at_readings(book, site, file, bytes, answers);
     if (!look) return look.refusals();
-    if (auto refusals = why_not(*look, file); !refusals.empty()) return refusals;
-    const Id id = *site_named(book, site);
-    const auto fresh = fresh_among(book, id, look->rows, file);
-    if (!fresh) return fresh.refusals();
-    ReadingsTaken taken{std::move(*look), *fresh, std::nullopt};
-    if (taken.fresh == 0) return taken;
-    const Kind& kind = definition<LoggerFile>().kind();
-    const auto entry = book.change(act, [&](Change& change) -> Checked<Done> {
-        const auto digest = change.keep(bytes);
-        if (!digest) return digest.refusals();
-        std::vector<Value> values(kind.fields.size());
-        values[*kind.index_of("site")] = id;
-        values[*kind.index_of("file")] = free_name(files_of(change.book(), id), file);
-        values[*kind.index_of("digest")] = *digest;
-        values[*kind.index_of("how")] = layout_text(taken.look.guess.layout);
-        change.insert(kind, values);
-        return Done{};
-    });
-    if (!entry) return entry.refusals();
-    taken.entry = *entry;
+    return keep(book, act, site, file, bytes, std::move(*look));
+}
+
+Checked<ReadingsTaken> take_new_readings(Book& book, const Act& act, const std::string& site,
+                                         const std::string& file, const std::string& bytes,
+                                         const LoggerAnswers& answers) {
+    const auto id = site_named(book, site);
+    if (!id) return id.refusals();
+    const HeldPart held = held_part(book, *id, bytes);
+    const std::size_t last = bytes.rfind(bytes.find('\n') == std::string::npos ? '\r' : '\n');
+    const std::size_t end = std::max(held.bytes, last == std::string::npos ? 0 : last + 1);
+    const std::string part = bytes.substr(held.bytes, end - held.bytes);
+    Checked<ReadingsTaken> taken = ReadingsTaken{};
+    if (held.layout && !part.empty()) {
+        ReadingsLook look;
+        look.guess.layout = *held.layout;
+        look.guess.layout.first_row = 1;
+        const auto before =
+            std::count(bytes.begin(), bytes.begin() + static_cast<std::ptrdiff_t>(held.bytes), '\n');
+        look.rows = read_logger_rows(part, look.guess.layout,
+                                     fmt::format("{} (lines counted from its line {})", file, before + 1));
+        if (look.rows.readings.empty() && look.rows.refused == 0)
+            return ReadingsTaken{std::move(look), 0, std::nullopt, held.bytes, end < bytes.size()};
+        taken = keep(book, act, site, file, part, std::move(look));
+    } else if (!held.layout) {
+        taken = take_readings(book, act, site, file, part, answers);
+    }
+    if (!taken) return taken;
+    taken->from_byte = held.bytes;
+    taken->unended = end < bytes.size();
     return taken;
 }
 

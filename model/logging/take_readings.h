@@ -22,6 +22,8 @@ struct ReadingsTaken {
     ReadingsLook look;
     std::size_t fresh = 0;           ///< readings at times that the book had none for
     std::optional<EntryName> entry;  ///< nothing: the book has all of it already
+    std::size_t from_byte = 0;       ///< of a file that has grown: where what is new begins
+    bool unended = false;            ///< a last line without an end was left: it may be half a line
 };
 
 /// Keeps the file as it came, with how it is read; readings follow from the two. Refused, and nothing
@@ -29,5 +31,13 @@ struct ReadingsTaken {
 Checked<ReadingsTaken> take_readings(Book& book, const Act& act, const std::string& site,
                                      const std::string& file, const std::string& bytes,
                                      const LoggerAnswers& answers);
+
+/// Of a file that may be growing, takes what the book does not have yet, up to its last whole line. What it
+/// has is found by the bytes of the site's files, part by part, so that nothing need be remembered beside the
+/// book; what comes after them is read as they were and kept as a part of its own. A file that begins
+/// otherwise is taken as take_readings does.
+Checked<ReadingsTaken> take_new_readings(Book& book, const Act& act, const std::string& site,
+                                         const std::string& file, const std::string& bytes,
+                                         const LoggerAnswers& answers);
 
 }  // namespace spoilbook
