@@ -9,6 +9,9 @@ from clock import Clock
 from mercator import utm
 from polygon import Region
 
+MORE = ("tide.csv", "observations.csv", "suitability.csv", "duties.csv", "turbidity/sites.csv",
+        "turbidity/overrules.csv")
+
 
 def number(text):
     """Blank is not recorded: None, never zero."""
@@ -48,6 +51,8 @@ class Folder:
             self.release_rows.setdefault(row["trip"], []).append(row)
         self.openings = self._csv("opening.csv")
         self.consents = self._json("consents.json", {"consents": []})["consents"]
+        self.rows = {name: self._csv(name) for name in MORE}
+        self.loggers = {r["site"]: self._csv(f"turbidity/{r['site']}.csv") for r in self.rows["turbidity/sites.csv"]}
         self._read_grounds()
 
     def _open(self, name):
@@ -88,6 +93,7 @@ class Folder:
         of_kind = {k: [f for f in features if f["properties"]["kind"] == k]
                    for k in ("ground", "cell", "exclusion")}
         self.regions, self.cells = {}, {}
+        self.exclusions = {e["properties"]["cell"]: Region(e["parts"]) for e in of_kind["exclusion"]}
         for f in of_kind["ground"]:
             name = f["properties"]["ground"]
             out = [e["parts"] for e in of_kind["exclusion"] if e["properties"]["ground"] == name]

@@ -8,12 +8,16 @@ An answer (one command at one as-at) passes when every figure agrees to 1e-6, re
 differences of each season are printed with their facts; the last line counts the answers.
 """
 import argparse
+import contextlib
 import json
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
 
+import compare_check
+import compare_turbidity
 from bookfolder import Folder
 from limits import Board
 from season import Season
@@ -29,6 +33,17 @@ SHOWN = 6       # differences of one answer that are printed
 
 class Refused(Exception):
     pass
+
+
+class Nothing(dict):
+    """What stands for an answer that was refused."""
+
+    def __init__(self, why):
+        super().__init__()
+        self.why = why
+
+    def __missing__(self, key):
+        raise Refused(self.why)
 
 
 def agree(a, b):
@@ -73,6 +88,24 @@ class Comparison:
         if len(found) > SHOWN and not self.show_all:
             print(f"    and {len(found) - SHOWN} more")
 
+    agree = staticmethod(agree)
+
+    def try_ask(self, *words):
+        """As ask; what was refused is told by the answer that looks into it."""
+        try:
+            return self.ask(*words)
+        except (Refused, subprocess.TimeoutExpired) as error:
+            return Nothing(str(error))
+
+    def new_book(self, name, book_path, folder_path):
+        try:
+            self.run("new", book_path, "--from", folder_path)
+        except Refused as refused:
+            self.failed += 1
+            print(f"FAILED {name} new\n    {refused}")
+            return False
+        return True
+
     # -- one season ----------------------------------------------------------------------------------------
 
     def season(self, seed, trips, base):
@@ -80,11 +113,7 @@ class Comparison:
         season = Season(seed, trips, folder_path)
         season.write()
         name = f"seed {seed} ({season.places.zone}, {trips} trips)"
-        try:
-            self.run("new", book_path, "--from", folder_path)
-        except Refused as refused:
-            self.failed += 1
-            print(f"FAILED {name} new\n    {refused}")
+        if not self.new_book(name, book_path, folder_path):
             return
         book = Book(Folder(folder_path))
         board = Board(book)
@@ -212,27 +241,37 @@ def matched(mine, theirs, differ):
             yield f"{key}: no row in the oracle; sbk {theirs[key]}"
 
 
+@contextlib.contextmanager
+def kept_or_temporary(keep, name):
+    if not keep:
+        with tempfile.TemporaryDirectory() as base:
+            yield base
+        return
+    shutil.rmtree(base := os.path.join(keep, name), ignore_errors=True)
+    os.makedirs(base)
+    yield base
+
+
 def main():
     arguments = argparse.ArgumentParser(description=__doc__,
                                         formatter_class=argparse.RawDescriptionHelpFormatter)
     arguments.add_argument("--sbk", required=True)
     arguments.add_argument("--seeds", required=True, help="A..B, both ends included, or one number")
     arguments.add_argument("--trips", type=int, default=60)
+    arguments.add_argument("--about", help="figures,turbidity,…; left out: all")
     arguments.add_argument("--keep", help="leave folders and books in this directory")
     arguments.add_argument("--all", action="store_true", help="print every difference")
     given = arguments.parse_args()
     first, _, last = given.seeds.partition("..")
     comparison = Comparison(given.sbk, given.all)
+    seasons = {"figures": lambda seed, base: comparison.season(seed, given.trips, base),
+               "check": lambda seed, base: compare_check.season(comparison, seed, given.trips // 2, base),
+               "turbidity": lambda seed, base: compare_turbidity.season(comparison, seed, base)}
     for seed in range(int(first), int(last or first) + 1):
-        if given.keep:
-            os.makedirs(base := os.path.join(given.keep, str(seed)), exist_ok=True)
-            if os.path.exists(os.path.join(base, "season.sbook")):
-                os.remove(os.path.join(base, "season.sbook"))
-            comparison.season(seed, given.trips, base)
-        else:
-            with tempfile.TemporaryDirectory() as base:
-                comparison.season(seed, given.trips, base)
-        sys.stdout.flush()
+        for about in given.about.split(",") if given.about else seasons:
+            with kept_or_temporary(given.keep, f"{about}-{seed}") as base:
+                seasons[about](seed, base)
+            sys.stdout.flush()
     print(f"{comparison.passed} passed, {comparison.failed} failed")
     return 1 if comparison.failed else 0
 

@@ -63,6 +63,7 @@ def small_book(**files):
                  for name, body in files.items()})
     with tempfile.TemporaryDirectory() as path:
         for name, body in held.items():
+            os.makedirs(os.path.dirname(os.path.join(path, name)), exist_ok=True)
             with open(os.path.join(path, name), "w", encoding="utf-8") as f:
                 f.write(body if isinstance(body, str) else json.dumps(body))
         return Book(Folder(path))
