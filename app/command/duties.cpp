@@ -6,6 +6,7 @@
 
 #include "app/command/command.h"
 #include "model/answer/calendar_file.h"
+#include "model/consent/due_days.h"
 #include "model/consent/quantity_text.h"
 #include "model/unit/time_text.h"
 
@@ -38,6 +39,16 @@ void put_step(const DutyTime& time, Json& row) {
     row["unknown"] = counts ? Json(time.unknown) : Json(nullptr);
 }
 
+/// How the due time was counted.
+void put_counting(const DutyTime& time, const Zone& zone, Json& row) {
+    const auto days = due_days(time, zone);
+    row["counted_after"] = days ? Json(day_text(days->after)) : Json(nullptr);
+    row["not_working"] = Json::array();
+    if (!days) return;
+    for (const Day day : days->not_working)
+        row["not_working"].push_back(day_text(day));
+}
+
 Json row_of(const DutyTime& time, const Zone& zone) {
     Json row;
     row["consent"] = time.consent == nullptr ? Json(nullptr) : Json(time.consent->consent);
@@ -56,6 +67,7 @@ Json row_of(const DutyTime& time, const Zone& zone) {
     row["event"] = time.event == nullptr ? Json(nullptr) : text_or_null(time.event->what);
     row["blocks"] = blocks_json(time.duty);
     put_step(time, row);
+    put_counting(time, zone, row);
     return row;
 }
 

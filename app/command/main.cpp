@@ -3,6 +3,7 @@
 
 #include <cstdio>
 
+#include "app/command/evidence.h"
 #include "app/command/pace.h"
 #include "model/book/book_error.h"
 
@@ -35,6 +36,7 @@ int run(int argc, char** argv) {
     spoilbook::add_turbidity_commands(program, options, task);
     spoilbook::add_readings_command(program, options, task);
     spoilbook::add_pace_commands(program, options, task);
+    spoilbook::add_evidence_commands(program, options, task);
     try {
         program.parse(argc, argv);
         return task ? task() : spoilbook::wrong_usage;

@@ -12,6 +12,7 @@
 #include "model/folder/match_material.h"
 #include "model/folder/regular_file.h"
 #include "model/folder/written_folder.h"
+#include "model/record/evidence_text.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
 
@@ -40,6 +41,7 @@ class FolderExport {
         write_tracks();
         write_logger_files();
         write_surveys();
+        note_evidence();
         if (!refusals_.empty()) return refusals_;
         outcome_.files = folder_.files();
         return outcome_;
@@ -124,6 +126,21 @@ class FolderExport {
                     {"surveys.csv", fmt::format("\"{}\" is no name of a file: left out", name)});
             }
         }
+    }
+
+    /// duties.csv names them by digest; a folder has no place for the files themselves.
+    void note_evidence() {
+        const Kind& done = kind("duty_done");
+        std::set<std::string> digests;
+        for (const Row& row : board_.shelf("duty_done").held()) {
+            for (const auto& file : evidence_files(text_of(done, row.values, "evidence")))
+                digests.insert(file.digest);
+        }
+        if (digests.empty()) return;
+        outcome_.notes.push_back(
+            {"duties.csv",
+             fmt::format("{} files of evidence stay in the book: save them out with sbk evidence",
+                         digests.size())});
     }
 
     const Book& book_;

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/consent/duty_calendar.h"
+
+namespace spoilbook {
+
+/// The days that a due time was counted over, to be read: n working days after `after`, the last being
+/// `last`.
+struct DueDays {
+    int n = 0;
+    Day after;
+    Day last;
+    std::vector<Day> not_working;  ///< passed over, ascending
+};
+
+/// How the due time of a duty in working days came about; nothing for any other. It explains `time.due`, and
+/// counts nothing anew.
+std::optional<DueDays> due_days(const DutyTime& time, const Zone& zone);
+
+/// Local days from the as-at to the last day in time: 0 on that day, negative after it; nothing without one.
+std::optional<int> days_left(const DutyTime& time, const Zone& zone, Instant as_at);
+
+}  // namespace spoilbook
