@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "app/command/command.h"
+#include "model/answer/checked_release.h"
 #include "model/answer/named_cell.h"
-#include "model/consent/release_check.h"
+#include "model/consent/largest_load.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
 
@@ -77,6 +80,34 @@ Checked<PlannedRelease> planned_from(const Asked& asked, const Season& season) {
     return planned;
 }
 
+/// The largest load that still fits, for people rounded so that no limit is passed.
+void say_largest(const std::optional<LargestLoad>& largest, const Season& season, Said& said) {
+    const auto of = [&](std::optional<double> LargestLoad::*member) {
+        return largest ? number_or_null((*largest).*member) : Json(nullptr);
+    };
+    said.json["largest_in_situ_m3"] = of(&LargestLoad::in_situ_m3);
+    said.json["largest_hopper_m3"] = largest ? Json(largest->hopper_m3) : Json(nullptr);
+    said.json["largest_buckets"] = of(&LargestLoad::buckets);
+    said.json["largest_ullage_m"] = of(&LargestLoad::ullage_m);
+    said.json["largest_bound_by"] = nullptr;
+    said.json["largest_untold"] = Json::array();
+    if (!largest) return;
+    for (const auto* condition : largest->untold)
+        said.json["largest_untold"].push_back(condition->condition);
+    const Condition* bound = largest->bound_by;
+    if (bound == nullptr) return;
+    const Consent* consent = season.consents.find(bound->consent);
+    said.json["largest_bound_by"] = {{"consent", consent == nullptr ? Json(nullptr) : Json(consent->consent)},
+                                     {"condition", bound->condition}};
+    said.text += fmt::format("  largest load that fits: {:.0f} m³ hopper", std::floor(largest->hopper_m3));
+    if (largest->in_situ_m3)
+        said.text += fmt::format(", {:.0f} m³ in situ", std::floor(*largest->in_situ_m3));
+    if (largest->buckets) said.text += fmt::format(", {:.0f} buckets", std::floor(*largest->buckets));
+    if (largest->ullage_m)
+        said.text += fmt::format(", stop at ullage {:.2f} m", std::ceil(*largest->ullage_m * 100) / 100);
+    said.text += fmt::format(" (condition {})\n", bound->condition);
+}
+
 Said say_check(const ReleaseCheck& check, const Asked& asked, const Zone& zone) {
     Said said;
     said.json["load"] = asked.load;
@@ -94,8 +125,25 @@ Said say_check(const ReleaseCheck& check, const Asked& asked, const Zone& zone) 
                                  reason.condition->condition, reason.condition->text, reason.why,
                                  reason.until ? ", until " + instant_text(*reason.until, zone) : "");
     }
+    said.json["to_do"] = Json::array();
+    for (const auto& task : check.to_do) {
+        said.json["to_do"].push_back(
+            {{"consent", task.consent == nullptr ? Json(nullptr) : Json(task.consent->consent)},
+             {"condition", task.condition->condition},
+             {"from", instant_text(task.from, zone)},
+             {"what", task.what}});
+        said.text += fmt::format("  to do for condition {} ({}): {} from {}\n", task.condition->condition,
+                                 task.condition->text, task.what, instant_text(task.from, zone));
+    }
     said.json["due_cell"] = check.due_cell.empty() ? Json(nullptr) : Json(check.due_cell);
     if (!check.due_cell.empty()) said.text += "  cell due next: " + check.due_cell + "\n";
+    return said;
+}
+
+Said say_answer(const ReleaseCheck& check, const PlannedRelease& planned, const Asked& asked,
+                const Season& season) {
+    Said said = say_check(check, asked, season.zone);
+    say_largest(largest_load(season, planned), season, said);
     said.text += "Whether she sails is the master's; the consent's text prevails.\n";
     return said;
 }
@@ -124,9 +172,9 @@ void add_check_command(CLI::App& program, Options& options, Task& task) {
             const auto answer = [&](const Reading& reading) -> Checked<Said> {
                 const auto planned = planned_from(*asked, reading.season);
                 if (!planned) return planned.refusals();
-                const auto checked = check_release(reading.season, *planned);
+                const auto checked = checked_release(*reading.book, reading.season, *planned, reading.as_at);
                 if (!checked) return checked.refusals();
-                return say_check(*checked, *asked, reading.season.zone);
+                return say_answer(*checked, *planned, *asked, reading.season);
             };
             return read_book(options, answer, AsAt::rows);
         };

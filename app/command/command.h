@@ -52,6 +52,7 @@ void add_track_command(CLI::App& program, Options& options, Task& task);
 void add_check_command(CLI::App& program, Options& options, Task& task);
 void add_duties_command(CLI::App& program, Options& options, Task& task);
 void add_try_command(CLI::App& program, Options& options, Task& task);
+void add_conditions_command(CLI::App& program, Options& options, Task& task);
 void add_write_commands(CLI::App& program, Options& options, Task& task);
 void add_journal_commands(CLI::App& program, Options& options, Task& task);
 void add_return_commands(CLI::App& program, Options& options, Task& task);

@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <fstream>
 
-#include "app/command/command.h"
+#include "app/command/condition_rows.h"
 #include "model/answer/calendar_file.h"
 #include "model/consent/due_days.h"
 #include "model/consent/quantity_text.h"
@@ -49,46 +49,6 @@ void put_counting(const DutyTime& time, const Zone& zone, Json& row) {
         row["not_working"].push_back(day_text(day));
 }
 
-Json row_of(const DutyTime& time, const Zone& zone) {
-    Json row;
-    row["consent"] = time.consent == nullptr ? Json(nullptr) : Json(time.consent->consent);
-    row["condition"] = time.condition->condition;
-    row["text"] = text_or_null(time.condition->text);
-    row["what"] = time.duty.what;
-    row["covers_from"] = time.covers ? Json(instant_text(time.covers->from, zone)) : Json(nullptr);
-    row["covers_to"] = time.covers ? Json(instant_text(time.covers->to, zone)) : Json(nullptr);
-    row["arises"] = instant_or_null(time.arises, zone);
-    row["due"] = instant_or_null(time.due, zone);
-    row["state"] = text(time.state);
-    row["late"] = time.late();
-    row["done_at"] = time.done == nullptr ? Json(nullptr) : instant_or_null(time.done->done_at, zone);
-    row["by"] = time.done == nullptr ? Json(nullptr) : text_or_null(time.done->by);
-    row["evidence"] = time.done == nullptr ? Json(nullptr) : text_or_null(time.done->evidence);
-    row["event"] = time.event == nullptr ? Json(nullptr) : text_or_null(time.event->what);
-    row["blocks"] = blocks_json(time.duty);
-    put_step(time, row);
-    put_counting(time, zone, row);
-    return row;
-}
-
-std::string line_of(const DutyTime& time, const Zone& zone) {
-    std::string line =
-        fmt::format("{:<8} condition {} {}", text(time.state), time.condition->condition, time.duty.what);
-    if (time.to_go)
-        return line + fmt::format(" at {:.0f} {}, {:.0f} to go\n", *time.step, unit_text(time.duty.counted),
-                                  *time.to_go);
-    if (time.step)
-        line += fmt::format(" at {:.0f} {}, reached {}", *time.step, unit_text(time.duty.counted),
-                            instant_text(*time.arises, zone));
-    else if (time.covers)
-        line += fmt::format(" of {}", instant_text(time.covers->from, zone));
-    if (time.due) line += ", due " + instant_text(*time.due, zone);
-    if (time.done != nullptr)
-        line +=
-            fmt::format(", done {}{}", instant_text(*time.done->done_at, zone), time.late() ? ", late" : "");
-    return line + "\n";
-}
-
 /// Only a calendar is written over: the next one takes its place, anything else at that path stays.
 Checked<Done> write_calendar(const std::string& path, const std::string& bytes) {
     constexpr std::string_view first = "BEGIN:VCALENDAR";
@@ -121,8 +81,8 @@ Checked<Said> say_duties(const Reading& reading, const std::string& calendar) {
     said.json["as_at"] = instant_text(reading.as_at, zone);
     said.json["duties"] = Json::array();
     for (const auto& time : times) {
-        said.json["duties"].push_back(row_of(time, zone));
-        said.text += line_of(time, zone);
+        said.json["duties"].push_back(duty_json(time, zone));
+        said.text += duty_line(time, zone);
     }
     if (times.empty()) said.text = "no condition asks for anything by a day\n";
     if (calendar.empty()) return said;
@@ -133,6 +93,46 @@ Checked<Said> say_duties(const Reading& reading, const std::string& calendar) {
 }
 
 }  // namespace
+
+nlohmann::ordered_json duty_json(const DutyTime& time, const Zone& zone) {
+    Json row;
+    row["consent"] = time.consent == nullptr ? Json(nullptr) : Json(time.consent->consent);
+    row["condition"] = time.condition->condition;
+    row["text"] = text_or_null(time.condition->text);
+    row["what"] = time.duty.what;
+    row["covers_from"] = time.covers ? Json(instant_text(time.covers->from, zone)) : Json(nullptr);
+    row["covers_to"] = time.covers ? Json(instant_text(time.covers->to, zone)) : Json(nullptr);
+    row["arises"] = instant_or_null(time.arises, zone);
+    row["due"] = instant_or_null(time.due, zone);
+    row["state"] = text(time.state);
+    row["late"] = time.late();
+    row["done_at"] = time.done == nullptr ? Json(nullptr) : instant_or_null(time.done->done_at, zone);
+    row["by"] = time.done == nullptr ? Json(nullptr) : text_or_null(time.done->by);
+    row["evidence"] = time.done == nullptr ? Json(nullptr) : text_or_null(time.done->evidence);
+    row["event"] = time.event == nullptr ? Json(nullptr) : text_or_null(time.event->what);
+    row["blocks"] = blocks_json(time.duty);
+    put_step(time, row);
+    put_counting(time, zone, row);
+    return row;
+}
+
+std::string duty_line(const DutyTime& time, const Zone& zone) {
+    std::string line =
+        fmt::format("{:<8} condition {} {}", text(time.state), time.condition->condition, time.duty.what);
+    if (time.to_go)
+        return line + fmt::format(" at {:.0f} {}, {:.0f} to go\n", *time.step, unit_text(time.duty.counted),
+                                  *time.to_go);
+    if (time.step)
+        line += fmt::format(" at {:.0f} {}, reached {}", *time.step, unit_text(time.duty.counted),
+                            instant_text(*time.arises, zone));
+    else if (time.covers)
+        line += fmt::format(" of {}", instant_text(time.covers->from, zone));
+    if (time.due) line += ", due " + instant_text(*time.due, zone);
+    if (time.done != nullptr)
+        line +=
+            fmt::format(", done {}{}", instant_text(*time.done->done_at, zone), time.late() ? ", late" : "");
+    return line + "\n";
+}
 
 void add_duties_command(CLI::App& program, Options& options, Task& task) {
     auto calendar = std::make_shared<std::string>();

@@ -29,6 +29,7 @@ int run(int argc, char** argv) {
     spoilbook::add_check_command(program, options, task);
     spoilbook::add_duties_command(program, options, task);
     spoilbook::add_try_command(program, options, task);
+    spoilbook::add_conditions_command(program, options, task);
     spoilbook::add_write_commands(program, options, task);
     spoilbook::add_journal_commands(program, options, task);
     spoilbook::add_return_commands(program, options, task);

@@ -115,12 +115,12 @@ TripTracks tracks_of(const Reading& reading, const Options& options) {
 
 nlohmann::ordered_json findings_json(const std::vector<PlaceFinding>& findings) {
     Json list = Json::array();
-    for (const auto& found : findings) {
+    for (const auto& [found, test, room_m] : findings) {
         list.push_back({{"consent", found.consent == nullptr ? Json(nullptr) : Json(found.consent->consent)},
                         {"condition", found.condition->condition},
-                        {"test", found.test},
-                        {"state", text(found.finding)},
-                        {"room_m", number_or_null(found.room_m)},
+                        {"test", test},
+                        {"state", text(found.state)},
+                        {"room_m", number_or_null(room_m)},
                         {"why", found.why.empty() ? Json(nullptr) : Json(found.why)}});
     }
     return list;

@@ -4,7 +4,7 @@
 #include <array>
 #include <cmath>
 
-#include "app/command/command.h"
+#include "app/command/condition_rows.h"
 #include "model/answer/turbidity.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
@@ -56,27 +56,6 @@ Json condition_json(const TriggerCondition* condition) {
 Json tier_json(const std::optional<double>& tier) {
     if (!tier || std::floor(*tier) != *tier) return number_or_null(tier);
     return static_cast<int>(*tier);
-}
-
-Json event_json(const TriggerRecord& record, const Zone& zone) {
-    const auto& rule = record.version().rule;
-    Json row;
-    row["consent"] = record.of->consent == nullptr ? Json(nullptr) : Json(record.of->consent->consent);
-    row["condition"] = record.of->number;
-    row["trigger"] = tier_json(rule.tier);
-    row["tier"] = tier_json(rule.tier);
-    row["site"] = record.event.site;
-    row["state"] = record.event.end ? "closed" : "open";
-    row["over_since"] = instant_text(record.event.over_since, zone);
-    row["start"] = instant_text(record.event.start, zone);
-    row["end"] = instant_or_null(record.event.end, zone);
-    row["peak"] = record.event.peak;
-    row["peak_at"] = instant_text(record.event.peak_at, zone);
-    row["due"] = instant_or_null(record.due, zone);
-    row["responses"] = Json::array();
-    for (const auto& response : record.responses)
-        row["responses"].push_back({{"action", response.action}, {"to", response.to}});
-    return row;
 }
 
 Json months_json(const std::vector<MonthComplete>& months) {
@@ -178,6 +157,27 @@ Checked<Said> answer(const Reading& reading, const Given& given) {
 }
 
 }  // namespace
+
+nlohmann::ordered_json event_json(const TriggerRecord& record, const Zone& zone) {
+    const auto& rule = record.version().rule;
+    Json row;
+    row["consent"] = record.of->consent == nullptr ? Json(nullptr) : Json(record.of->consent->consent);
+    row["condition"] = record.of->number;
+    row["trigger"] = tier_json(rule.tier);
+    row["tier"] = tier_json(rule.tier);
+    row["site"] = record.event.site;
+    row["state"] = record.event.end ? "closed" : "open";
+    row["over_since"] = instant_text(record.event.over_since, zone);
+    row["start"] = instant_text(record.event.start, zone);
+    row["end"] = instant_or_null(record.event.end, zone);
+    row["peak"] = record.event.peak;
+    row["peak_at"] = instant_text(record.event.peak_at, zone);
+    row["due"] = instant_or_null(record.due, zone);
+    row["responses"] = Json::array();
+    for (const auto& response : record.responses)
+        row["responses"].push_back({{"action", response.action}, {"to", response.to}});
+    return row;
+}
 
 void add_turbidity_commands(CLI::App& program, Options& options, Task& task) {
     auto given = std::make_shared<Given>();

@@ -34,7 +34,9 @@ QString text_of(const BookSession& session, const Field& field, const Value& val
 QString beside(const Field& field, const Refusals& refusals) {
     QStringList lines;
     for (const Refusal& refusal : refusals) {
-        if (refusal.code != "out-of-range" && refusal.code != "not-a-number") {
+        const bool is_own = refusal.code == "out-of-range" || refusal.code == "not-a-number" ||
+                            refusal.code == "end-before-start";
+        if (!is_own) {
             lines << refusals_shown({refusal});
             continue;
         }

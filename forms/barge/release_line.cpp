@@ -4,12 +4,15 @@
 #include <QCoreApplication>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QLocale>
+#include <cmath>
 
 #include "forms/shared/label.h"
 #include "forms/shared/off_screen.h"
 #include "forms/shared/time_typed.h"
+#include "model/answer/checked_release.h"
 #include "model/answer/named_cell.h"
-#include "model/consent/release_check.h"
+#include "model/consent/largest_load.h"
 
 namespace spoilbook::form {
 namespace {
@@ -32,19 +35,39 @@ QString reason_words(const CheckReason& reason, const Zone& zone) {
     return words("%1, until %2").arg(said.arg(condition, why), day_and_time_shown(*reason.until, zone));
 }
 
+QString task_words(const CheckTask& task, const Zone& zone) {
+    return words("Condition %1: %2 from %3")
+        .arg(QString::fromStdString(task.condition->condition), QString::fromStdString(task.what),
+             time_shown(task.from, zone));
+}
+
+/// How full she may be made where a limit leaves less than she holds: rounded so that none is passed.
+QString largest_words(const LargestLoad& largest) {
+    if (largest.bound_by == nullptr) return {};
+    const QLocale locale;
+    QString said = words("By condition %1 no more than %2 m³ hopper fits")
+                       .arg(QString::fromStdString(largest.bound_by->condition),
+                            locale.toString(std::floor(largest.hopper_m3), 'f', 0));
+    if (largest.buckets)
+        said += words(", %1 buckets in all").arg(locale.toString(std::floor(*largest.buckets), 'f', 0));
+    if (largest.ullage_m)
+        said += words(", ullage %1 m").arg(locale.toString(std::ceil(*largest.ullage_m * 100) / 100, 'f', 2));
+    return said + u'.';
+}
+
 }  // namespace
 
-ReleaseWords release_words(const Season& season, PlannedRelease planned) {
+ReleaseWords release_words(const Season& season, PlannedRelease planned, const CheckFacts& facts) {
     ReleaseWords out;
-    auto checked = check_release(season, planned);
-    if (!checked) return {State::unknown, refusals_shown(checked.refusals()), {}, {}};
+    auto checked = check_release(season, planned, facts);
+    if (!checked) return {State::unknown, refusals_shown(checked.refusals()), {}, {}, {}};
     out.due_cell = QString::fromStdString(checked->due_cell);
     if (!planned.cell && !planned.lat) {
         if (const auto named = cells_named(season, checked->due_cell); named.size() == 1) {
             const Cell* due = named.front();
             planned.cell = due->id;
             planned.ground = due->ground;
-            if (auto there = check_release(season, planned)) checked = std::move(there);
+            if (auto there = check_release(season, planned, facts)) checked = std::move(there);
         }
     }
     const Cell* cell = season.cells.find(planned.cell);
@@ -55,6 +78,10 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned) {
     for (const CheckReason& reason : checked->reasons)
         reasons << reason_words(reason, season.zone);
     out.reasons = reasons.join(u'\n');
+    QStringList to_do;
+    for (const CheckTask& task : checked->to_do)
+        to_do << task_words(task, season.zone);
+    out.to_do = to_do.join(u'\n');
     if (checked->verdict == CheckState::clear) {
         out.text = when + words("nothing in the consent stops it.");
     } else {
@@ -62,6 +89,15 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned) {
             if (reason.state != checked->verdict) continue;
             out.text = when + reason_words(reason, season.zone);
             break;
+        }
+    }
+    for (const QString& task : to_do)
+        out.text += u' ' + task + u'.';
+    const Load* load = season.loads.find(planned.load);
+    if (load && !load->loading_end) {
+        if (const auto largest = largest_load(season, planned)) {
+            const QString said = largest_words(*largest);
+            if (!said.isEmpty()) out.text += u' ' + said;
         }
     }
     if (!out.due_cell.isEmpty() && (!cell || out.due_cell != QString::fromStdString(cell->cell)))
@@ -115,11 +151,14 @@ void ReleaseLine::ask(const PlannedRelease& planned) {
     auto own = std::make_shared<const Season>(season);
     off_screen<ReleaseWords>(
         *QThreadPool::globalInstance(), this,
-        [own, rounded]() -> ReleaseWords {
+        [own, rounded, path = session_.book().path(), now = session_.now()]() -> ReleaseWords {
             try {
-                return release_words(*own, rounded);
+                // A reader of this thread's own: the session's is the screen's.
+                const auto book = Book::open_to_read(path);
+                if (!book) return {State::unknown, refusals_shown(book.refusals()), {}, {}, {}};
+                return release_words(*own, rounded, check_facts(*book, *own, rounded.at, now));
             } catch (const std::exception& error) {
-                return {State::unknown, QString::fromUtf8(error.what()), {}, {}};
+                return {State::unknown, QString::fromUtf8(error.what()), {}, {}, {}};
             }
         },
         [this, mine](const ReleaseWords& answer) {

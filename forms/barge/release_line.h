@@ -5,6 +5,7 @@
 
 #include "forms/shared/book_session.h"
 #include "forms/shared/state_mark.h"
+#include "model/consent/check_facts.h"
 #include "model/consent/what_if.h"
 
 class QLabel;
@@ -16,6 +17,7 @@ struct ReleaseWords {
     State state = State::unknown;
     QString text;
     QString reasons;   ///< every condition that does not go clear, a line each
+    QString to_do;     ///< what is to be done before the doors open, a line each
     QString due_cell;  ///< empty: none
 };
 
@@ -46,7 +48,8 @@ class ReleaseLine : public QWidget {
     int asked_count_ = 0;
 };
 
-/// The answer itself, for any thread: `season` is that thread's own.
-ReleaseWords release_words(const Season& season, PlannedRelease planned);
+/// The answer itself, for any thread: `season` is that thread's own. `facts` as model/answer/checked_release.h
+/// reads them out of the book.
+ReleaseWords release_words(const Season& season, PlannedRelease planned, const CheckFacts& facts);
 
 }  // namespace spoilbook::form

@@ -3,12 +3,10 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "model/consent/limit.h"
 #include "model/consent/place_room.h"
-#include "model/consent/scope_filter.h"
 #include "model/place/release_way.h"
 
 namespace spoilbook {
@@ -31,33 +29,19 @@ class Judge {
 
     [[nodiscard]] PlaceFinding finding_of(const Condition& condition, const json& body) const {
         PlaceFinding found;
-        found.condition = &condition;
-        found.consent = ledger_.season().consents.find(condition.consent);
+        found.finding = finding_on(ledger_, condition, line_);
         found.test = body.value("test", "release_start");
         const auto room = place_room(body, ledger_.season(), ledger_.grounds());
         const auto looked = looked_at(found.test, body.value("track_interval_s_max", usual_track_gap_s));
         if (!room)
-            found.why = "the place that it names is not in the book";
+            found.finding.why = "the place that it names is not in the book";
         else if (!looked)
-            found.why = looked.refusals().front().what;
+            found.finding.why = looked.refusals().front().what;
         else if (body.contains("position_u_m_max") && looked->u_m > body.at("position_u_m_max").get<double>())
-            found.why = "the position is less sure than the condition asks";
+            found.finding.why = "the position is less sure than the condition asks";
         else
             judge(least_along(looked->way, room), looked->u_m, found);
         return found;
-    }
-
-    /// In its scope, as far as is known.
-    [[nodiscard]] bool takes(const json& body) const {
-        if (body.contains("applies") && body.at("applies").value("activity", "both") == "dredge")
-            return false;
-        const Scope scope = scope_from(body);
-        const ScopeFilter filter(scope, ledger_.season());
-        if (!filter.takes(line_)) return false;
-        if (!filter.by_part() || line_.figures == nullptr) return true;
-        const auto& parts = line_.figures->parts;
-        return std::any_of(parts.begin(), parts.end(),
-                           [&](const LoadPart& part) { return filter.takes(part, line_.at); });
     }
 
  private:
@@ -82,12 +66,13 @@ class Judge {
     static void judge(double room_m, double u_m, PlaceFinding& found) {
         found.room_m = room_m;
         const PlaceVerdict side = verdict(room_m, u_m);
-        if (side == PlaceVerdict::inside) found.finding = Finding::complied;
+        if (side == PlaceVerdict::inside) found.finding.state = Compliance::complied;
         if (side == PlaceVerdict::outside) {
-            found.finding = Finding::breached;
-            found.why = fmt::format("{:.0f} m on the wrong side of the line", -room_m);
+            found.finding.state = Compliance::breached;
+            found.finding.why = fmt::format("{:.0f} m on the wrong side of the line", -room_m);
         }
-        if (side == PlaceVerdict::cannot_tell) found.why = "nearer to the line than the position is sure";
+        if (side == PlaceVerdict::cannot_tell)
+            found.finding.why = "nearer to the line than the position is sure";
     }
 
     const Ledger& ledger_;
@@ -98,26 +83,13 @@ class Judge {
 
 }  // namespace
 
-std::string_view text(Finding finding) {
-    switch (finding) {
-        case Finding::complied:
-            return "complied";
-        case Finding::breached:
-            return "breached";
-        case Finding::cannot_tell:
-            break;
-    }
-    return "cannot_tell";
-}
-
 std::optional<PlaceFinding> place_finding(const Ledger& ledger, const Condition& condition,
                                           const LedgerLine& line, const ReleasePlace& start,
                                           const Checked<TripTrack>* track) {
-    const Judge judge(ledger, line, start, track);
-    const json body = json::parse(condition.body.empty() ? "{}" : condition.body, nullptr, false);
+    const json body = body_of(condition);
     const bool reads = body.is_object() && (body.contains("inside") || body.contains("outside"));
-    if (!reads || !judge.takes(body)) return std::nullopt;
-    return judge.finding_of(condition, body);
+    if (!reads || !judges_releases(body) || !applies_to(ledger, line, body)) return std::nullopt;
+    return Judge(ledger, line, start, track).finding_of(condition, body);
 }
 
 std::vector<PlaceFinding> place_findings(const Ledger& ledger, const LedgerLine& line,

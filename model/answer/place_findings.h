@@ -2,21 +2,15 @@
 #pragma once
 
 #include "model/answer/release_places.h"
+#include "model/consent/finding.h"
 
 namespace spoilbook {
 
-/// Whether a release that happened did as a condition of kind place asks.
-enum class Finding { complied, cannot_tell, breached };
-
-std::string_view text(Finding finding);
-
+/// What a condition of kind place says of a release that happened.
 struct PlaceFinding {
-    const Condition* condition = nullptr;
-    const Consent* consent = nullptr;
-    std::string test;  ///< release_start, release_end, whole_release
-    Finding finding = Finding::cannot_tell;
+    Finding finding;
+    std::string test;              ///< release_start, release_end, whole_release
     std::optional<double> room_m;  ///< least, on the right side of the line, inset taken off
-    std::string why;               ///< for what is not complied, in words
 };
 
 /// Every condition of kind place that was in force at the release's end and has it in its scope. Complied at

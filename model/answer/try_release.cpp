@@ -107,9 +107,9 @@ Trial of_place(const Asked& asked) {
         const auto found = place_finding(asked.ledger, asked.candidate, line, *place->second, track);
         if (!found) continue;
         ++trial.looked_at;
-        if (found->finding == Finding::cannot_tell) ++trial.cannot_tell;
-        if (found->finding != Finding::breached) continue;
-        auto pass = pass_at(line, found->why);
+        if (found->finding.state == Compliance::cannot_tell) ++trial.cannot_tell;
+        if (found->finding.state != Compliance::breached) continue;
+        auto pass = pass_at(line, found->finding.why);
         pass.value = found->room_m;
         trial.passes.push_back(std::move(pass));
     }

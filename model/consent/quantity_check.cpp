@@ -33,7 +33,7 @@ std::string over_text(const Quantity& quantity, double used, double limit, const
 }  // namespace
 
 QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, const Quantity& quantity,
-                             const Id& load, Instant at)
+                             const Id& load, Instant at, OwnBy own_by)
     : season_(ledger.season()), quantity_(quantity), at_(at) {
     std::optional<std::uint32_t> number;
     for (const auto& line : ledger.released()) {
@@ -42,11 +42,23 @@ QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, c
     const Consent* consent = season_.consents.find(condition.consent);
     if (consent != nullptr) consent_ = *consent;
     members_ = members_of(quantity, season_);
+    const auto is_own = [&](const Count& count) {
+        return !count.opening && count.load == number && count.at == at;
+    };
+    if (own_by == OwnBy::any_method && !quantity.method.empty()) {
+        Quantity any = quantity;
+        any.method.clear();
+        for (auto& count : counts_of(any, members_, condition, ledger)) {
+            if (is_own(count)) own_.push_back(std::move(count));
+        }
+    }
+    const bool own_found = !own_.empty();
     for (auto& count : counts_of(quantity, members_, condition, ledger)) {
-        if (!count.opening && count.load == number && count.at == at)
-            own_.push_back(std::move(count));
-        else if (count.at <= at && quantity.window.kind != WindowKind::trip)
+        if (is_own(count)) {
+            if (!own_found) own_.push_back(std::move(count));
+        } else if (count.at <= at && quantity.window.kind != WindowKind::trip) {
             others_.push_back(std::move(count));
+        }
     }
     unplaced_ = quantity.each_of != EachOf::none &&
                 std::any_of(own_.begin(), own_.end(), [](const Count& count) { return count.member < 0; });
@@ -68,8 +80,8 @@ double QuantityCheck::added(const Sweep& others, std::optional<int> member, Inst
         const bool moves = own.moved_to && (!unplaced_ || count.member < 0);
         if (!own.in || (member && (moves ? *own.moved_to : count.member) != *member)) continue;
         if (adding_of(quantity_) == Adding::amounts)
-            sum += count.amount.value;
-        else
+            sum += count.amount.value * own.share;
+        else if (own.share > 0)
             keys.insert(quantity_.measure == LimitMeasure::days ? day_key(season_.zone.day_of(t))
                                                                 : count.key);
     }
@@ -158,6 +170,41 @@ std::string QuantityCheck::due_member() const {
         least = before;
     }
     return due;
+}
+
+/// By halving: what is used grows with the load, whatever a share is of.
+double QuantityCheck::largest_share(const Sweep& others, int member, std::optional<int> moved_to) const {
+    constexpr int halvings = 50;
+    const auto limit = limit_at(quantity_, at_);
+    const auto used_with = [&](double share) { return used(others, member, at_, {true, moved_to, share}); };
+    if (!limit || !used_with(1).judged || !exceeds(used_with(1).used, *limit)) return 1;
+    double least = 0, most = 1;
+    for (int i = 0; i < halvings; ++i) {
+        const double middle = (least + most) / 2;
+        const auto part = used_with(middle);
+        // Not by more than the rounding of sums, as elsewhere: it is to stay within the limit itself.
+        (!part.judged || part.used <= *limit ? least : most) = middle;
+    }
+    return adding_of(quantity_) == Adding::amounts ? least : 0;
+}
+
+std::optional<double> QuantityCheck::largest_share() const {
+    if (own_.empty() || !window_ || !window_->counts(at_, at_)) return 1;
+    const auto others = sweep();
+    double largest = 1;
+    std::set<int> own_members;
+    for (const auto& count : own_)
+        own_members.insert(count.member);
+    for (const int member : own_members) {
+        if (unknown(member)) return std::nullopt;
+        if (!unplaced_ || member >= 0)
+            largest = std::min(largest, largest_share(others, member, std::nullopt));
+    }
+    if (!unplaced_) return largest;
+    double best = 0;
+    for (int i = 0; i < static_cast<int>(members_.size()); ++i)
+        best = std::max(best, largest_share(others, i, i));
+    return std::min(largest, best);
 }
 
 /// The instants after the plan at which the limit may let the load go, ascending.

@@ -8,11 +8,15 @@
 
 namespace spoilbook {
 
+/// By which methods the load itself may count: as the limit names them, or by any that gives its measure, as
+/// for a load that is still to be read.
+enum class OwnBy { limit_method, any_method };
+
 /// One limit held against a planned release, in a ledger that already has it and all that counts before it.
 class QuantityCheck {
  public:
     QuantityCheck(const Ledger& ledger, const Condition& condition, const Quantity& quantity, const Id& load,
-                  Instant at);
+                  Instant at, OwnBy own_by = OwnBy::limit_method);
 
     /// Clear where the load is outside the limit's scope or fits; hold where it does not, until the first
     /// instant at which it would (its window's next start, or when enough has left a rolling window; nothing
@@ -20,18 +24,23 @@ class QuantityCheck {
     [[nodiscard]] CheckReason reason() const;
     /// The member with the least in the window that still has room for the load; empty: none.
     [[nodiscard]] std::string due_member() const;
+    /// The largest part of the load, 0 to 1, that the limit lets go, under the member with most room where
+    /// none is said. Nothing where an amount is unknown.
+    [[nodiscard]] std::optional<double> largest_share() const;
 
  private:
     /// Under which member the planned load is taken to count: where it stands, elsewhere, or nowhere.
     struct Own {
         bool in = true;
         std::optional<int> moved_to;
+        double share = 1;  ///< how much of it
     };
 
     [[nodiscard]] Sweep sweep() const;
     [[nodiscard]] double added(const Sweep& others, std::optional<int> member, Instant t, Own own) const;
     [[nodiscard]] UsedOf used(const Sweep& others, int member, Instant t, Own own) const;
     [[nodiscard]] bool fits(Sweep& others, int member, Instant t, Own own) const;
+    [[nodiscard]] double largest_share(const Sweep& others, int member, std::optional<int> moved_to) const;
     [[nodiscard]] bool unknown(int member) const;
     [[nodiscard]] CheckReason judge(int member) const;
     [[nodiscard]] CheckReason judge_unplaced() const;

@@ -1,18 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/consent/release_check.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "model/consent/as_reported.h"
 #include "model/consent/duty_check.h"
+#include "model/consent/finding.h"
+#include "model/consent/kind_checks.h"
 #include "model/consent/limit.h"
 #include "model/consent/place_rule.h"
 #include "model/consent/quantity_check.h"
-#include "model/consent/scope_filter.h"
-#include "model/consent/time_state.h"
 
 namespace spoilbook {
 
@@ -20,14 +18,13 @@ namespace {
 
 using nlohmann::json;
 
-constexpr double usual_max_age_hours = 3;
-
 /// Judges every condition against one planned release.
 class Checker {
  public:
-    Checker(const Season& season, const PlannedRelease& planned)
+    Checker(const Season& season, const PlannedRelease& planned, const CheckFacts& facts)
         : season_(season),
           planned_(planned),
+          facts_(facts),
           what_if_(with_release(season, planned)),
           ledger_(what_if_.season) {}
 
@@ -45,24 +42,46 @@ class Checker {
         try {
             judge_body(condition, json::parse(condition.body.empty() ? "{}" : condition.body));
         } catch (const json::exception&) {
-            add(condition,
-                {nullptr, nullptr, CheckState::cannot_tell, std::nullopt, "its members do not read"});
+            add(condition, unread());
         }
     }
 
+    static CheckReason unread() { return reason_of(CheckState::cannot_tell, "its members do not read"); }
+
     void judge_body(const Condition& condition, const json& body) {
-        if (condition.kind == "quantity")
-            judge_quantity(condition);
-        else if (!applies(body))
-            return;
-        else if (condition.kind == "place")
+        if (condition.kind == "quantity") return judge_quantity(condition);
+        const LedgerLine* line = planned_line();
+        if (!judges_releases(body) || line == nullptr || !applies_to(ledger_, *line, body, true)) return;
+        if (condition.kind == "place")
             add(condition, judge_place(body, season_, ledger_.grounds(), place(), planned_.position_u_m));
         else if (condition.kind == "time")
-            add(condition, judge_time(body));
+            add(condition, check_time(ledger_, body, planned_));
         else if (condition.kind == "series")
-            add(condition, judge_series(body));
+            judge_series(condition, *line);
         else if (condition.kind == "duty")
             add(condition, judge_duty(ledger_, condition, planned_.at));
+        else if (condition.kind == "record")
+            add(condition, check_record(ledger_, body, *line));
+        else if (condition.kind == "watch")
+            judge_watch(condition, body);
+    }
+
+    void judge_series(const Condition& condition, const LedgerLine& line) {
+        auto rule = series_rule_from(condition, season_.zone);
+        if (!rule) return add(condition, unread());
+        if (rule->variable == "turbidity")
+            add(condition, check_water(ledger_, condition, *rule, line, facts_));
+        else
+            add(condition, check_sea(season_, std::move(*rule), planned_));
+    }
+
+    void judge_watch(const Condition& condition, const json& body) {
+        add(condition, check_watch(season_, body, planned_, facts_));
+        auto task = watch_to_keep(season_, body, planned_, facts_);
+        if (!task) return;
+        task->condition = &condition;
+        task->consent = season_.consents.find(condition.consent);
+        check_.to_do.push_back(std::move(*task));
     }
 
     void add(const Condition& condition, CheckReason reason) {
@@ -83,7 +102,7 @@ class Checker {
             const bool follows = next.consent == condition.consent && next.condition == condition.condition &&
                                  in_force(next, then.at);
             if (!follows) continue;
-            Checker checker(season_, then);
+            Checker checker(season_, then, facts_);
             checker.judge(next);
             for (const auto& reason : checker.check_.reasons) {
                 if (reason.state == CheckState::hold) return reason.until;
@@ -94,9 +113,7 @@ class Checker {
 
     void judge_quantity(const Condition& condition) {
         const auto quantity = quantity_from(condition, season_.zone);
-        if (!quantity)
-            return add(condition,
-                       {nullptr, nullptr, CheckState::cannot_tell, std::nullopt, "its members do not read"});
+        if (!quantity) return add(condition, unread());
         if (quantity->scope.activity == Activity::dredge || !quantity->at_most) return;
         const QuantityCheck check(ledger_, condition, *quantity, planned_.load, planned_.at);
         add(condition, check.reason());
@@ -104,21 +121,13 @@ class Checker {
             check_.due_cell = check.due_member();
     }
 
-    /// Whether a condition of another kind is about this release at all, or may be.
-    [[nodiscard]] bool applies(const json& body) const {
-        if (body.contains("applies") && body.at("applies").value("activity", "both") == "dredge")
-            return false;
-        const Scope scope = scope_from(body);
-        const ScopeFilter filter(scope, season_, true);
-        for (const auto& line : ledger_.released()) {
-            if (line.release->trip->id != what_if_.trip) continue;
-            const auto& parts = line.figures->parts;
-            return filter.takes(line) &&
-                   (!filter.by_part() || std::any_of(parts.begin(), parts.end(), [&](const LoadPart& part) {
-                       return filter.takes(part, planned_.at);
-                   }));
-        }
-        return true;
+    /// The planned release as the ledger has it.
+    [[nodiscard]] const LedgerLine* planned_line() const {
+        const auto& lines = ledger_.released();
+        const auto own = std::find_if(lines.begin(), lines.end(), [&](const LedgerLine& line) {
+            return line.release->trip->id == what_if_.trip;
+        });
+        return own == lines.end() ? nullptr : &*own;
     }
 
     [[nodiscard]] std::optional<EastNorth> place() const {
@@ -130,72 +139,9 @@ class Checker {
         return farthest_inside(cell);
     }
 
-    [[nodiscard]] CheckReason judge_time(const json& body) const {
-        const auto rule = time_rule_from(body);
-        if (!rule) return {nullptr, nullptr, CheckState::cannot_tell, std::nullopt, "its times do not read"};
-        const TideLevels tide(season_.tides);
-        const TimeSite by{season_.zone, rule->by_day ? sun_site() : std::nullopt, tide};
-        const auto held = hold_state(*rule, by, planned_.at);
-        if (!held)
-            return {nullptr, nullptr, CheckState::cannot_tell, std::nullopt,
-                    what_is_missing(*rule, by, planned_.at)};
-        if (!*held) return {nullptr, nullptr, CheckState::clear, std::nullopt, ""};
-        return {nullptr, nullptr, CheckState::hold, hold_ends(*rule, by, planned_.at), "not at this time"};
-    }
-
-    /// Where sunrise and sunset are looked at: the middle of the release's ground, else of the first one.
-    [[nodiscard]] std::optional<LonLat> sun_site() const {
-        const auto& map = ledger_.grounds();
-        const Area* ground = map.open_ground(planned_.ground);
-        for (const auto& other : season_.grounds.rows()) {
-            if (ground == nullptr) ground = map.open_ground(other.id);
-        }
-        if (ground == nullptr || ground->parts.empty()) return std::nullopt;
-        return map.crs()->unproject(farthest_inside(*ground));
-    }
-
-    [[nodiscard]] CheckReason judge_series(const json& body) const {
-        if (body.value("variable", "") != "wave_height_m") return judge_other_series(body);
-        const double max_age_hours = body.value("max_age_hours", usual_max_age_hours);
-        const auto height = planned_.wave_height_m ? planned_.wave_height_m : last_wave_height(max_age_hours);
-        if (!height)
-            return {nullptr, nullptr, CheckState::cannot_tell, std::nullopt,
-                    fmt::format("no wave height of the last {} h: log an observation, or the trip's own",
-                                max_age_hours)};
-        const auto& compare = body.at("compare");
-        if (!compare.contains("absolute"))
-            return {nullptr, nullptr, CheckState::cannot_tell, std::nullopt,
-                    "this comparison cannot be judged yet"};
-        const double limit = compare.at("absolute").get<double>();
-        if (*height <= limit) return {nullptr, nullptr, CheckState::clear, std::nullopt, ""};
-        return {nullptr, nullptr, CheckState::hold, std::nullopt,
-                fmt::format("wave height {} m is above {} m", *height, limit)};
-    }
-
-    /// A series that is not evaluated yet matters here only where passing it stops the work.
-    [[nodiscard]] static CheckReason judge_other_series(const json& body) {
-        for (const auto& response : body.value("responses", json::array())) {
-            const auto action = response.value("action", "");
-            if (action == "stop" || action == "change_cell")
-                return {nullptr, nullptr, CheckState::cannot_tell, std::nullopt,
-                        "its series cannot be judged yet"};
-        }
-        return {nullptr, nullptr, CheckState::clear, std::nullopt, ""};
-    }
-
-    [[nodiscard]] std::optional<double> last_wave_height(double max_age_hours) const {
-        const Observation* last = nullptr;
-        for (const auto& seen : season_.observations.rows()) {
-            const bool known = seen.time && *seen.time <= planned_.at && seen.wave_height_m;
-            if (known && (last == nullptr || *last->time <= *seen.time)) last = &seen;
-        }
-        const auto oldest = static_cast<std::int64_t>(max_age_hours * static_cast<double>(ms_per_hour));
-        if (last == nullptr || planned_.at - *last->time > oldest) return std::nullopt;
-        return last->wave_height_m;
-    }
-
     const Season& season_;
     const PlannedRelease& planned_;
+    const CheckFacts& facts_;
     WhatIf what_if_;
     Ledger ledger_;
     ReleaseCheck check_;
@@ -237,6 +183,10 @@ void take_stricter(const ReleaseCheck& other, const Season& season, ReleaseCheck
 
 }  // namespace
 
+CheckReason reason_of(CheckState state, std::string why, std::optional<Instant> until) {
+    return {nullptr, nullptr, state, until, std::move(why)};
+}
+
 std::string check_text(CheckState state) {
     switch (state) {
         case CheckState::clear:
@@ -249,13 +199,13 @@ std::string check_text(CheckState state) {
     return "hold";
 }
 
-Checked<ReleaseCheck> check_release(const Season& season, PlannedRelease planned) {
+Checked<ReleaseCheck> check_release(const Season& season, PlannedRelease planned, const CheckFacts& facts) {
     if (season.loads.find(planned.load) == nullptr)
         return Refusal{"no-such-row", "load", "there is no such load", "look its number up"};
     complete(season, planned);
-    auto check = Checker(season, planned).run();
+    auto check = Checker(season, planned, facts).run();
     if (const auto reported = season_as_reported(season, planned.at))
-        take_stricter(Checker(*reported, planned).run(), season, check);
+        take_stricter(Checker(*reported, planned, facts).run(), season, check);
     return check;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/consent/check_facts.h"
 #include "model/consent/ledger.h"
 #include "model/consent/what_if.h"
 
@@ -20,17 +21,31 @@ struct CheckReason {
     std::string why;  ///< in words: what holds, or what is missing
 };
 
+/// A reason before it is known of which condition it is.
+CheckReason reason_of(CheckState state, std::string why = "", std::optional<Instant> until = std::nullopt);
+
+/// What a condition asks to be done before the doors open. It stands beside the verdict: it can still be
+/// done.
+struct CheckTask {
+    const Condition* condition = nullptr;
+    const Consent* consent = nullptr;
+    Instant from;
+    std::string what;  ///< in words
+};
+
 /// What every condition in force says of a planned release. It never says that a barge may sail: that is the
 /// master's, and the consent's text prevails.
 struct ReleaseCheck {
     CheckState verdict = CheckState::clear;  ///< hold beats cannot tell beats clear
     std::vector<CheckReason> reasons;
+    std::vector<CheckTask> to_do;
     std::string due_cell;  ///< the open cell with the least in its limit's window; empty: none
 };
 
-/// A read: pure, of a season and a plan. Judges conditions of the kinds quantity, place, time and
-/// series of wave height; of turbidity with a stop it cannot tell yet. Points into `season`, which must
-/// outlive the answer. Refused where the load is unknown.
-Checked<ReleaseCheck> check_release(const Season& season, PlannedRelease planned);
+/// A read: pure, of a season, a plan and what was read beside. Judges conditions of every kind but surface
+/// and text, each in a file of its own (kind_checks.h). Points into `season`, which must outlive the answer.
+/// Refused where the load is unknown. A caller that has a book asks model/answer/checked_release.h.
+Checked<ReleaseCheck> check_release(const Season& season, PlannedRelease planned,
+                                    const CheckFacts& facts = {});
 
 }  // namespace spoilbook

@@ -75,6 +75,17 @@ std::optional<Instant> hold_ends(const TimeRule& rule, const TimeSite& by, Insta
     return std::nullopt;
 }
 
+std::vector<Instant> hold_turns(const TimeRule& rule, const TimeSite& by, Instant from, Instant to) {
+    std::vector<Instant> turns;
+    const Day last = by.zone.day_of(to);
+    for (Day day = by.zone.day_of(from); day <= last; day = plus_days(day, 1)) {
+        for (const auto turn : turns_on(rule, by, day)) {
+            if (from < turn && turn < to) turns.push_back(turn);
+        }
+    }
+    return turns;
+}
+
 std::string what_is_missing(const TimeRule& rule, const TimeSite& by, Instant at) {
     if (hold_state(rule, by, at)) return "";
     if (!rule.tied_to.empty()) return "it hangs on " + rule.tied_to + ", which the book does not know";

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "model/consent/tide_levels.h"
 #include "model/consent/time_rule.h"
@@ -24,6 +25,9 @@ std::optional<bool> hold_state(const TimeRule& rule, const TimeSite& by, Instant
 /// The first instant after `at` at which it no longer holds. Nothing where none comes within two years, and
 /// where it cannot be told any more before one comes.
 std::optional<Instant> hold_ends(const TimeRule& rule, const TimeSite& by, Instant at);
+
+/// The instants in (from, to) at which hold_state may change, in order.
+std::vector<Instant> hold_turns(const TimeRule& rule, const TimeSite& by, Instant from, Instant to);
 
 /// In words, what is missing for an answer at that instant; empty where nothing is.
 std::string what_is_missing(const TimeRule& rule, const TimeSite& by, Instant at);

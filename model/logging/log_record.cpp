@@ -94,7 +94,8 @@ Checked<Done> in_order(const Kind& kind, const Values& values) {
         const auto& b = values[*kind.index_of(end)];
         if (is_blank(a) || is_blank(b) || !(b < a)) continue;
         return Refusal{"end-before-start", fmt::format("{} {}", kind.name, end),
-                       fmt::format("{} is before {}", end, start), "mend one of the two times"};
+                       fmt::format("{} is before {}", kind.field(end).doc, kind.field(start).doc),
+                       "mend one of the two times"};
     }
     return Done{};
 }

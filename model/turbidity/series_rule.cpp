@@ -161,6 +161,7 @@ Checked<SeriesRule> series_rule_from(const Condition& condition, const Zone& zon
         rule.passes = passing_from(body);
         rule.tier = number_in(body, "tier");
         read_responses(body, rule);
+        rule.max_age_hours = body.value("max_age_hours", rule.max_age_hours);
         return rule;
     } catch (const std::exception& error) {
         return Refusal{"condition-does-not-read", "condition " + condition.condition,

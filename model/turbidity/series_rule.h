@@ -88,6 +88,7 @@ struct SeriesRule {
     std::optional<double> tier;
     AllClear clear;
     std::vector<Response> responses;
+    double max_age_hours = 3;  ///< how old the last observation may be
 };
 
 /// Reads the members of a condition of kind series. Times without an offset are read in `zone`. The members

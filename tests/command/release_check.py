@@ -2,7 +2,8 @@
 """The release check: every condition for one load at one planned release; it never says that a barge may sail."""
 import os
 
-from trade import CONDITIONS, CONSENT, Trade, season
+from trade import CONDITIONS, CONSENT, Trade, changed, season
+from turbidity import SITES, TRIGGER, half_hours
 
 SEASON = season()
 MONDAY, TUESDAY = "2025-11-03T19:00", "2025-11-04T09:00"
@@ -224,3 +225,57 @@ class ReleaseCheck(Trade):
         self.ask("release-check", self.book, "--load", "L-99", "--at", TUESDAY, status=1)
         self.ask("release-check", self.book, "--load", "L-4", "--at", TUESDAY, "--cell=Z", status=1)
         self.ask("release-check", self.book, "--load", "L-4", "--at", "2026-04-05T02:30", status=1)
+
+    def test_a_watch_is_to_do_and_a_material_without_a_ground_holds(self):
+        self.under({"condition": "40", "kind": "watch", "before_minutes": 30, "radius_m": 300},
+                   {"condition": "41", "kind": "record", "allowed": {"material_ground": {"sand": ["Deep Hole"],
+                                                                                       "clay": []}}})
+        said = self.check(TUESDAY)
+        self.assertEqual("clear", said["verdict"])
+        self.assertEqual([("40", "2025-11-04T08:30:00+13:00", "keep watch 300 m around")],
+                         [(t["condition"], t["from"], t["what"]) for t in said["to_do"]])
+        self.assertEqual(("hold", None), tuple(self.reason("41", TUESDAY, load="L-3")[k] for k in ("state", "until")))
+
+    def test_an_open_event_that_stops_releases_holds_until_its_all_clear(self):
+        stop = dict(TRIGGER, responses=[{"tier": 2, "action": "stop"}])
+        readings = {"turbidity/sites.csv": SITES, "turbidity/C1.csv": half_hours([1] * 12),
+                    "turbidity/R1.csv": half_hours([2, 2, 20, 20, 20, 20, 2, 2, 2, 2, 2, 2])}
+        asked = (("2025-11-03T14:30",), ("2025-11-03T15:00",), ("2025-11-03T17:29",), ("2025-11-03T17:30",),
+                 ("2025-11-03T22:00",))
+        self.under(stop)
+        self.assertEqual("cannot_tell", self.check(TUESDAY)["verdict"])
+        self.write("add", self.book, "--from", self.folder(readings, "more"))
+        self.assertEqual(["clear", "hold", "hold", "clear", "cannot_tell"], self.verdicts(*asked))
+        self.assertIsNone(self.reason("9", "2025-11-03T15:00")["until"])
+        self.under(TRIGGER)  # to slow down holds nothing
+        self.write("add", self.book, "--from", self.folder(readings, "more"))
+        self.assertEqual("clear", self.check("2025-11-03T15:00")["verdict"])
+
+    def test_the_largest_load_fills_what_the_limits_leave(self):
+        # 630 in situ are released. L-4 holds 200 of Pipi's 400 hopper m³: 60 buckets; sand's B is 1.25.
+        self.under(dict(CONDITIONS[0], value=730))
+        said = self.check()
+        self.assertEqual({"consent": "TC-1", "condition": "1"}, said["largest_bound_by"])
+        self.assertAlmostEqual(100, said["largest_in_situ_m3"], 6)
+        self.assertAlmostEqual(125, said["largest_hopper_m3"], 6)
+        self.assertAlmostEqual(2.75, said["largest_ullage_m"], 6)  # 2 m: 200, 4 m: 0
+        # 4.0 m³ heaped by 0.9 is 3.6 a bucket.
+        self.assertAlmostEqual(125 / 3.6, said["largest_buckets"], 6)
+        self.under(dict(CONDITIONS[0], value=20000))
+        said = self.check()
+        self.assertEqual((None, 400), (said["largest_bound_by"], round(said["largest_hopper_m3"], 6)))
+
+    def test_the_largest_load_just_fits_and_one_more_does_not(self):
+        # A barge that is filled to just that much goes clear, and with a bucket more does not.
+        self.under(dict(CONDITIONS[0], value=730))
+        least = self.check()["largest_hopper_m3"]
+        for more, verdict in ((0, "clear"), (3.6, "hold")):
+            ullage = 2 + (200 - least - more) / 100
+            self.under(dict(CONDITIONS[0], value=730),
+                       loads_csv=changed(SEASON["loads.csv"], "L-4", dips_m=f"{ullage:.12f}"))
+            self.assertEqual(verdict, self.check()["verdict"])
+
+    def test_loads_that_wait_full_take_their_part_of_the_largest_first(self):
+        self.under(dict(CONDITIONS[0], value=800),
+                   loads_csv=SEASON["loads.csv"] + "L-5,Tuatua,sand,2025-11-03T16:00,2025-11-03T16:30,,100,80\n")
+        self.assertAlmostEqual(800 - 630 - 80, self.check()["largest_in_situ_m3"], 6)

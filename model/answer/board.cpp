@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/answer/board.h"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "model/answer/board_state.h"
+#include "model/answer/place_findings.h"
+#include "model/consent/findings.h"
+
+namespace spoilbook {
+
+namespace {
+
+using nlohmann::json;
+
+std::vector<Watch> watches_of(const Book& book) {
+    std::vector<Watch> watches;
+    for (const Row& row : book.rows(definition<Watch>().kind()))
+        watches.push_back(definition<Watch>().read(row));
+    return watches;
+}
+
+template <class R>
+HeldColumns columns_of(const Book& book) {
+    const Kind& kind = definition<R>().kind();
+    return {kind, book.rows(kind)};
+}
+
+class Boarding {
+ public:
+    Boarding(const Book& book, const Ledger& ledger, TripTracks& tracks, Board& board)
+        : book_(book),
+          ledger_(ledger),
+          season_(ledger.season()),
+          tracks_(tracks),
+          board_(board),
+          span_{board.at, board.period} {}
+
+    void run() {
+        for (const auto& condition : season_.conditions.rows()) {
+            if (in_force(condition, board_.at)) board_.rows.push_back(row_of(condition));
+        }
+        for (const auto& condition : season_.conditions.rows()) {
+            const bool past = condition.to && *condition.to <= board_.at;
+            if (past) put_past(condition);
+        }
+        for (auto& row : board_.rows)
+            row.state = board_state(row, board_.at);
+    }
+
+ private:
+    BoardRow row_of(const Condition& condition) {
+        BoardRow row;
+        row.condition = &condition;
+        row.consent = season_.consents.find(condition.consent);
+        const json body = body_of(condition);
+        row.reads = body.is_object();
+        if (!row.reads) return row;
+        row.open_question = body.value("open_question", "");
+        const json settled = body.value("settled", json::object());
+        row.settled_by = settled.value("by", "");
+        row.settled_on = settled.value("on", "");
+        row.settled_letter = settled.value("letter", "");
+        row.why = not_judged(condition, body);
+        fill(condition, body, row);
+        return row;
+    }
+
+    void fill(const Condition& condition, const json& body, BoardRow& row) {
+        const std::string variable = body.value("variable", "");
+        Refusals unread;
+        if (condition.kind == "quantity")
+            row.limits = limits_of(ledger_, condition, board_.at, &unread);
+        else if (condition.kind == "duty")
+            row.duties = duties(duty_times(ledger_, condition, board_.at, &unread));
+        else if (condition.kind == "series" && variable == "turbidity")
+            fill_water(condition, row);
+        else
+            row.findings = findings(condition);
+        row.reads = unread.empty();
+        board_.unread.insert(board_.unread.end(), unread.begin(), unread.end());
+    }
+
+    std::vector<Finding> findings(const Condition& condition) {
+        if (condition.kind == "time") return time_findings(ledger_, condition, span_);
+        if (condition.kind == "series") return sea_findings(ledger_, condition, span_);
+        if (condition.kind == "place") return place(condition);
+        if (condition.kind == "watch") {
+            if (!watches_) watches_ = watches_of(book_);
+            return watch_findings(ledger_, condition, span_, *watches_);
+        }
+        if (condition.kind == "record") {
+            if (!columns_)
+                columns_ = {columns_of<Trip>(book_), columns_of<Load>(book_), columns_of<Release>(book_)};
+            return record_findings(ledger_, condition, span_, *columns_);
+        }
+        return {};
+    }
+
+    /// Every condition of kind place judges a release by the same look at it, so all are judged at once.
+    std::vector<Finding> place(const Condition& condition) {
+        if (!places_) judge_places();
+        std::vector<Finding> own;
+        std::copy_if(places_->begin(), places_->end(), std::back_inserter(own),
+                     [&](const Finding& found) { return found.condition == &condition; });
+        return own;
+    }
+
+    void judge_places() {
+        places_.emplace();
+        std::unordered_map<const ReleaseView*, const LedgerLine*> lines;
+        for (const auto& line : ledger_.released()) {
+            if (span_.has(line.at)) lines.emplace(line.release, &line);
+        }
+        for (const auto& place : release_places(ledger_, board_.at, &tracks_)) {
+            const auto line = lines.find(place.release);
+            if (line == lines.end()) continue;
+            const auto* track = tracks_.of(*place.release->trip);
+            for (auto& judged : place_findings(ledger_, *line->second, place, track))
+                places_->push_back(std::move(judged.finding));
+        }
+    }
+
+    void fill_water(const Condition& condition, BoardRow& row) {
+        const auto is_own = [&](const TriggerCondition* of) {
+            return of->consent == row.consent && of->number == condition.condition;
+        };
+        for (auto& state : board_.water->states()) {
+            if (is_own(state.of)) row.sites.push_back(std::move(state));
+        }
+        for (const auto& site : board_.water->sites()) {
+            for (auto& record : board_.water->events(site.site)) {
+                if (is_own(record.of) && touches(record.event)) row.events.push_back(std::move(record));
+            }
+        }
+        std::stable_sort(row.events.begin(), row.events.end(),
+                         [](const auto& a, const auto& b) { return a.event.start < b.event.start; });
+    }
+
+    [[nodiscard]] bool touches(const TriggerEvent& event) const {
+        if (!board_.period) return true;
+        return event.start < board_.period->to && (!event.end || *event.end >= board_.period->from);
+    }
+
+    /// Those that arose in the period or are open, and the next one to come.
+    [[nodiscard]] std::vector<DutyTime> duties(std::vector<DutyTime> times) const {
+        bool coming = false;
+        std::erase_if(times, [&](const DutyTime& time) {
+            if (time.state == DutyState::due || time.state == DutyState::overdue) return false;
+            if (time.state == DutyState::coming) return std::exchange(coming, true);
+            return !time.arises || !span_.has(*time.arises);
+        });
+        return times;
+    }
+
+    /// A version that is not in force any more: what fell to it stands with the one that followed.
+    void put_past(const Condition& condition) {
+        BoardRow past = row_of(condition);
+        if (past.findings.empty()) return;
+        const auto same = std::find_if(board_.rows.begin(), board_.rows.end(), [&](const BoardRow& row) {
+            return row.condition->consent == condition.consent &&
+                   row.condition->condition == condition.condition;
+        });
+        if (same == board_.rows.end()) {
+            past.in_force = false;
+            board_.rows.push_back(std::move(past));
+            return;
+        }
+        same->findings.insert(same->findings.begin(), past.findings.begin(), past.findings.end());
+        std::stable_sort(same->findings.begin(), same->findings.end(),
+                         [](const Finding& a, const Finding& b) { return a.at < b.at; });
+    }
+
+    const Book& book_;
+    const Ledger& ledger_;
+    const Season& season_;
+    TripTracks& tracks_;
+    Board& board_;
+    JudgedSpan span_;
+    std::optional<std::vector<Watch>> watches_;
+    std::optional<RecordColumns> columns_;
+    std::optional<std::vector<Finding>> places_;
+};
+
+}  // namespace
+
+std::size_t BoardRow::count(Compliance compliance) const {
+    return static_cast<std::size_t>(
+        std::count_if(findings.begin(), findings.end(),
+                      [compliance](const Finding& found) { return found.state == compliance; }));
+}
+
+Board board(const Book& book, const Ledger& ledger, TripTracks& tracks, Instant as_at,
+            std::optional<Period> period) {
+    Board made;
+    made.at = period ? std::min(as_at, period->to - 1) : as_at;
+    made.period = period;
+    made.water = std::make_unique<TurbidityWatch>(book, ledger.season(), made.at);
+    Boarding(book, ledger, tracks, made).run();
+    return made;
+}
+
+}  // namespace spoilbook

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/answer/board_state.h"
+
+#include <algorithm>
+#include <array>
+#include <nlohmann/json.hpp>
+
+#include "model/answer/standing.h"
+
+namespace spoilbook {
+
+namespace {
+
+BoardState state_of(LimitStanding standing) {
+    switch (standing) {
+        case LimitStanding::no_limit:
+            return BoardState::nothing_yet;
+        case LimitStanding::within:
+            return BoardState::within;
+        case LimitStanding::warned:
+            return BoardState::warned;
+        case LimitStanding::was_over:
+            return BoardState::was_over;
+        case LimitStanding::below:
+            return BoardState::below;
+        case LimitStanding::over:
+            return BoardState::over;
+        case LimitStanding::cannot_tell:
+            break;
+    }
+    return BoardState::cannot_tell;
+}
+
+/// Over beats cannot tell, which beats all else; then the worst.
+BoardState of_limits(const std::vector<LimitState>& limits) {
+    std::optional<LimitStanding> worst;
+    for (const auto& limit : limits) {
+        const auto standing = standing_of(limit);
+        const bool is_told = standing != LimitStanding::cannot_tell || worst != LimitStanding::over;
+        if (!worst || (standing > *worst && is_told) || standing == LimitStanding::over) worst = standing;
+    }
+    return worst ? state_of(*worst) : BoardState::nothing_yet;
+}
+
+BoardState of_findings(const BoardRow& row) {
+    if (row.findings.empty()) return BoardState::nothing_yet;
+    if (row.count(Compliance::breached) > 0) return BoardState::breached;
+    return row.count(Compliance::cannot_tell) > 0 ? BoardState::cannot_tell : BoardState::within;
+}
+
+BoardState of_water(const BoardRow& row, Instant at) {
+    const auto any = [&](const auto& test) { return std::any_of(row.sites.begin(), row.sites.end(), test); };
+    if (any([](const TriggerState& site) { return site.open.has_value(); })) return BoardState::over;
+    const bool told = !row.sites.empty() && !any([at](const TriggerState& site) {
+        return site.standing.last.telling == Telling::cannot_tell || is_stale(site, at);
+    });
+    if (!told) return BoardState::cannot_tell;
+    return row.events.empty() ? BoardState::within : BoardState::was_over;
+}
+
+BoardState of_duties(const std::vector<DutyTime>& duties) {
+    const auto any = [&](DutyState state) {
+        return std::any_of(duties.begin(), duties.end(),
+                           [state](const DutyTime& time) { return time.state == state; });
+    };
+    if (any(DutyState::overdue)) return BoardState::overdue;
+    if (any(DutyState::due)) return BoardState::due;
+    return duties.empty() ? BoardState::nothing_yet : BoardState::within;
+}
+
+}  // namespace
+
+std::string_view text(BoardState state) {
+    static constexpr std::array names{"within",      "warned",      "was_over",  "below",
+                                      "over",        "breached",    "due",       "overdue",
+                                      "cannot_tell", "nothing_yet", "not_judged"};
+    return names.at(static_cast<std::size_t>(state));
+}
+
+bool is_stale(const TriggerState& state, Instant at) {
+    if (!state.standing.at) return true;
+    const auto& versions = state.of->trigger.versions;
+    const auto held = std::find_if(versions.rbegin(), versions.rend(),
+                                   [at](const SeriesVersion& version) { return version.holds_at(at); });
+    const SeriesRule& rule = held == versions.rend() ? versions.back().rule : held->rule;
+    const double minutes = std::max(rule.over_min, rule.max_age_hours * 60);
+    return static_cast<double>(at - *state.standing.at) > minutes * static_cast<double>(ms_per_minute);
+}
+
+std::string not_judged(const Condition& condition, const nlohmann::json& body) {
+    if (condition.kind == "surface") return "no surveyed grid is in the book yet: read the survey itself";
+    if (condition.kind == "text") return "no kind of condition fits it: read it yourself";
+    const bool only_kept = condition.kind == "record" && !body.contains("required") &&
+                           !body.contains("allowed") && !body.contains("bounds");
+    if (only_kept) return "the book strikes nothing from its journal; that it is kept is its holder's";
+    return "";
+}
+
+BoardState board_state(const BoardRow& row, Instant at) {
+    const std::string& kind = row.condition->kind;
+    if (!row.reads) return BoardState::cannot_tell;
+    if (!row.why.empty()) return BoardState::not_judged;
+    if (kind == "quantity") return of_limits(row.limits);
+    if (kind == "duty") return of_duties(row.duties);
+    const bool of_the_water = kind == "series" && row.findings.empty() && !row.sites.empty();
+    return of_the_water ? of_water(row, at) : of_findings(row);
+}
+
+}  // namespace spoilbook

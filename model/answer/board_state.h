@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+
+#include "model/answer/board.h"
+
+namespace spoilbook {
+
+/// How a condition stands by what its row holds, at the board's instant.
+BoardState board_state(const BoardRow& row, Instant at);
+
+/// What of a condition the program does not judge, in words; empty where it judges all of it.
+std::string not_judged(const Condition& condition, const nlohmann::json& body);
+
+/// The last reading of a site is older than the condition lets one be: how the water is cannot be told.
+bool is_stale(const TriggerState& state, Instant at);
+
+}  // namespace spoilbook

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/book/book.h"
+#include "model/consent/release_check.h"
+
+namespace spoilbook {
+
+/// What a check of releases at `at` needs beside the season: the watches on record, and of the loggers how
+/// the water stood at `at` or, where that is still to come, at `as_at`. Loggers are read only where a
+/// condition in force at `at` stops releases by them.
+CheckFacts check_facts(const Book& book, const Season& season, Instant at, Instant as_at);
+
+/// The release check of a book: the one function that the command and the barge desk ask. `season` is the
+/// book's and must outlive the answer.
+Checked<ReleaseCheck> checked_release(const Book& book, const Season& season, const PlannedRelease& planned,
+                                      Instant as_at);
+
+}  // namespace spoilbook

@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/consent/finding.h"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "model/consent/limit.h"
+#include "model/consent/scope_filter.h"
+
+namespace spoilbook {
+
+namespace {
+
+using nlohmann::json;
+
+std::string activity_of(const json& body) {
+    return body.contains("applies") ? body.at("applies").value("activity", "both") : "both";
+}
+
+}  // namespace
+
+std::string_view text(Compliance compliance) {
+    switch (compliance) {
+        case Compliance::complied:
+            return "complied";
+        case Compliance::breached:
+            return "breached";
+        case Compliance::cannot_tell:
+            break;
+    }
+    return "cannot_tell";
+}
+
+std::string Finding::named() const {
+    if (release != nullptr) return release->named();
+    if (trip != nullptr) return "trip " + trip->trip;
+    return load == nullptr ? "" : "load " + load->load;
+}
+
+bool judges_releases(const json& body) {
+    return activity_of(body) != "dredge";
+}
+
+bool judges_dredging(const json& body) {
+    return activity_of(body) != "release";
+}
+
+bool applies_to(const Ledger& ledger, const LedgerLine& line, const json& body, bool not_known_is_in) {
+    Scope scope = scope_from(body);
+    // A load dredged has not been anywhere yet: grounds and cells are not looked at.
+    scope.activity = line.release == nullptr ? Activity::dredge : Activity::release;
+    const ScopeFilter filter(scope, ledger.season(), not_known_is_in);
+    if (!filter.takes(line)) return false;
+    if (!filter.by_part() || line.figures == nullptr) return true;
+    const auto& parts = line.figures->parts;
+    return std::any_of(parts.begin(), parts.end(),
+                       [&](const LoadPart& part) { return filter.takes(part, line.at); });
+}
+
+json body_of(const Condition& condition) {
+    return json::parse(condition.body.empty() ? "{}" : condition.body, nullptr, false);
+}
+
+Finding finding_on(const Ledger& ledger, const Condition& condition, const LedgerLine& line) {
+    Finding found;
+    found.condition = &condition;
+    found.consent = ledger.season().consents.find(condition.consent);
+    found.release = line.release;
+    found.trip = line.release == nullptr ? nullptr : line.release->trip;
+    found.load = line.load;
+    found.at = line.at;
+    return found;
+}
+
+std::vector<const LedgerLine*> judged_lines(const Ledger& ledger, const std::vector<LedgerLine>& lines,
+                                            const Condition& condition, const json& body,
+                                            const JudgedSpan& span) {
+    std::vector<const LedgerLine*> judged;
+    for (const auto& line : lines) {
+        if (span.has(line.at) && in_force(condition, line.at) && applies_to(ledger, line, body))
+            judged.push_back(&line);
+    }
+    return judged;
+}
+
+}  // namespace spoilbook

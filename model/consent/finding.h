@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+
+#include "model/consent/ledger.h"
+
+namespace spoilbook {
+
+/// Whether what happened did as a condition asks. Unknown is not compliance: then it cannot be told.
+enum class Compliance { complied, cannot_tell, breached };
+
+std::string_view text(Compliance compliance);
+
+/// What one condition says of one release, trip or load that happened. Points into the ledger and its season,
+/// which must outlive it.
+struct Finding {
+    const Condition* condition = nullptr;  ///< the version in force at `at`
+    const Consent* consent = nullptr;      ///< null where the condition names none
+    const ReleaseView* release = nullptr;  ///< one of these three is what was judged
+    const Trip* trip = nullptr;
+    const Load* load = nullptr;
+    Instant at;  ///< release end, loading end, the trip's return
+    Compliance state = Compliance::cannot_tell;
+    std::string why;  ///< for what is not complied, in words
+
+    /// "trip T-7", "release R-2", "load L-9".
+    [[nodiscard]] std::string named() const;
+};
+
+/// What is judged: of all that had happened by `as_at`, that of a period; nothing: all of it.
+struct JudgedSpan {
+    Instant as_at;
+    std::optional<Period> period;
+
+    [[nodiscard]] bool has(Instant at) const { return at <= as_at && (!period || period->contains(at)); }
+};
+
+/// Whose work a condition is about: its `applies.activity`; left out: both.
+bool judges_releases(const nlohmann::json& body);
+bool judges_dredging(const nlohmann::json& body);
+
+/// Whether a release, or a dredged load, is in the scope of a condition that names its members in `body`.
+/// What is not known is out of it, or with `not_known_is_in` may turn out to be in it (scope_filter.h).
+bool applies_to(const Ledger& ledger, const LedgerLine& line, const nlohmann::json& body,
+                bool not_known_is_in = false);
+
+/// A condition's members; no object where they do not read.
+nlohmann::json body_of(const Condition& condition);
+
+/// A finding on a line of the ledger, to be judged.
+Finding finding_on(const Ledger& ledger, const Condition& condition, const LedgerLine& line);
+
+/// The lines of the span that the condition judges: those in its scope that fell while it was in force.
+std::vector<const LedgerLine*> judged_lines(const Ledger& ledger, const std::vector<LedgerLine>& lines,
+                                            const Condition& condition, const nlohmann::json& body,
+                                            const JudgedSpan& span);
+
+}  // namespace spoilbook

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <unordered_map>
+
+#include "model/record/kind.h"
+
+namespace spoilbook {
+
+/// Which columns of the rows of one kind hold something: what a condition that asks for records is judged by.
+class HeldColumns {
+ public:
+    HeldColumns() = default;
+    HeldColumns(const Kind& kind, const std::vector<Row>& rows);
+
+    /// Nothing where the kind has no such column. A row that is not there holds nothing.
+    [[nodiscard]] std::optional<bool> holds(const Id& row, const std::string& column) const;
+    /// What the column is, in words; the name itself where there is none.
+    [[nodiscard]] std::string words(const std::string& column) const;
+
+ private:
+    const Kind* kind_ = nullptr;
+    std::unordered_map<Id, std::vector<bool>> held_;
+};
+
+}  // namespace spoilbook
