@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """sbk against the oracle over random seasons.
 
-    compare.py --sbk build/bin/sbk --seeds 1..20 --trips 60 [--keep DIR] [--all]
+    compare.py --sbk build/bin/sbk --seeds 1..20 --trips 60 [--about figures,check,turbidity] [--keep DIR] [--all]
 
 An answer (one command at one as-at) passes when every figure agrees to 1e-6, relative or absolute. The first
 differences of each season are printed with their facts; the last line counts the answers.
@@ -241,6 +241,12 @@ def matched(mine, theirs, differ):
             yield f"{key}: no row in the oracle; sbk {theirs[key]}"
 
 
+def seeds_of(text):
+    for part in text.split(","):
+        first, _, last = part.partition("..")
+        yield from range(int(first), int(last or first) + 1)
+
+
 @contextlib.contextmanager
 def kept_or_temporary(keep, name):
     if not keep:
@@ -256,18 +262,17 @@ def main():
     arguments = argparse.ArgumentParser(description=__doc__,
                                         formatter_class=argparse.RawDescriptionHelpFormatter)
     arguments.add_argument("--sbk", required=True)
-    arguments.add_argument("--seeds", required=True, help="A..B, both ends included, or one number")
+    arguments.add_argument("--seeds", required=True, help="numbers and A..B, both ends included: 1,4..7")
     arguments.add_argument("--trips", type=int, default=60)
     arguments.add_argument("--about", help="figures,turbidity,…; left out: all")
     arguments.add_argument("--keep", help="leave folders and books in this directory")
     arguments.add_argument("--all", action="store_true", help="print every difference")
     given = arguments.parse_args()
-    first, _, last = given.seeds.partition("..")
     comparison = Comparison(given.sbk, given.all)
     seasons = {"figures": lambda seed, base: comparison.season(seed, given.trips, base),
                "check": lambda seed, base: compare_check.season(comparison, seed, given.trips // 2, base),
                "turbidity": lambda seed, base: compare_turbidity.season(comparison, seed, base)}
-    for seed in range(int(first), int(last or first) + 1):
+    for seed in seeds_of(given.seeds):
         for about in given.about.split(",") if given.about else seasons:
             with kept_or_temporary(given.keep, f"{about}-{seed}") as base:
                 seasons[about](seed, base)

@@ -11,6 +11,7 @@ from season_check import CheckSeason
 from volumes import Book
 
 ASKS = 10
+WAY = 0.2       # m: the oracle walks a way in steps
 SUN = 120000    # ms: two algorithms of sunrise may be so far apart
 
 
@@ -105,7 +106,7 @@ def place_rows(comparison, book, book_path, as_at, time):
         for condition in sorted({*mine, *others} - classes):
             a, b = mine.get(condition), others.get(condition)
             # Where nothing can be told, a room may be given or not.
-            near = a and b and (a[1] is None or b[1] is None or comparison.agree(round(a[1], 3), round(b[1], 3)))
+            near = a and b and (a[1] is None or b[1] is None or abs(a[1] - b[1]) < WAY)
             if not (a and b and a[0] == b[0] and near):
                 yield f"{key} {condition}: oracle {a}, sbk {b}"
 

@@ -1,20 +1,20 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Place conditions after the act: `conditions` of `sbk releases`, of releases whose position was logged."""
+"""Place conditions after the act: `conditions` of `sbk releases`, by position or track."""
 from bookfolder import number
 from check import in_force, room_of
+from hopperway import rooms_by_track
 from releases import BLANK_POSITION_U_M
 
 
 def positions(folder):
-    """(trip, release) → (place in metres, u), where a position was logged."""
+    """(trip, release) → (place in metres or None, u)."""
     found = {}
     for name, trip in folder.trips.items():
         for row in folder.release_rows.get(name) or [trip]:
-            lat, lon = number(row.get("lat")), number(row.get("lon"))
-            if lat is not None and lon is not None:
-                u = number(row.get("position_u_m"))
-                found[(name, row.get("release"))] = (folder.projection.forward(lat, lon),
-                                                     BLANK_POSITION_U_M if u is None else u)
+            lat, lon, u = (number(row.get(c)) for c in ("lat", "lon", "position_u_m"))
+            place = None if lat is None or lon is None else folder.projection.forward(lat, lon)
+            found[(name, row.get("release") if name in folder.release_rows else None)] = (
+                place, BLANK_POSITION_U_M if u is None else u)
     return found
 
 
@@ -31,12 +31,16 @@ def applies(book, condition, release):
     return not scope.get("claims") or bool((volume.claims() if volume else set()) & set(scope["claims"]))
 
 
-def judge(folder, condition, held):
-    """(state, room in metres): complied at 2u or more on the right side, breached at 2u or more on the wrong."""
-    if held is None or condition.get("test", "release_start") != "release_start":
+def judge(folder, condition, release, held):
+    """(state, room in metres): complied at 2u or more on the right side, breached at 2u or more on the wrong.
+    A start is as logged, else by the track; an end and a whole release by the track alone."""
+    (place, u), test = held, condition.get("test", "release_start")
+    if test == "release_start" and place is not None:
+        room = room_of(folder, condition, place)
+    else:
+        room = rooms_by_track(folder, condition, release, test)
+    if room is None:
         return "cannot_tell", None
-    place, u = held
-    room = room_of(folder, condition, place)
     most = condition.get("position_u_m_max")
     if most is not None and u > most:
         return "cannot_tell", room
@@ -55,5 +59,5 @@ def place_conditions(book, as_at):
                 if c["kind"] != "place" or "classes" in c.get("applies", {}) or not in_force(folder, c, r.end):
                     continue
                 if applies(book, c, r):
-                    rows[(consent["consent"], c["condition"])] = judge(folder, c, where.get((r.trip, r.release)))
+                    rows[(consent["consent"], c["condition"])] = judge(folder, c, r, where[(r.trip, r.release)])
     return found

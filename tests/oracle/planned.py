@@ -41,8 +41,8 @@ def stand_in(trip, load, t, ground, cell, cell_ground):
 
 
 def tug_of(folder, load):
-    """The tug of the load's own trip, where one is logged."""
-    return next((t["tug"] for t in folder.trips.values() if t.get("load") == load and t.get("tug")), None)
+    """The tug of the load's own trip, the last one, where it is logged."""
+    return ([t.get("tug") for t in folder.trips.values() if t.get("load") == load] or [None])[-1]
 
 
 class Planned:

@@ -3,8 +3,11 @@
 import json
 import math
 import os
+import random
 from datetime import timedelta
 
+from bookfolder import Folder
+from releases import all_releases
 from season import Season
 
 HOUR, DAY = 3600000, 86400000
@@ -13,7 +16,7 @@ HOUR, DAY = 3600000, 86400000
 class CheckSeason(Season):
     def __init__(self, seed, trips, out):
         super().__init__(seed, trips, out)
-        self.tide, self.seen = [], []
+        self.seen, self.apart = [], random.Random(f"tracks {seed}")
 
     def write(self):
         super().write()
@@ -21,6 +24,7 @@ class CheckSeason(Season):
         self._csv("tide.csv", self._tide())
         self._csv("observations.csv", self._observations())
         self._csv("duties.csv", self._duties())
+        self._tracks()
         self._csv("suitability.csv", [{"claim": c, "material": m, "class": self.rng.choice(["sea", "land"]),
                                        "from": self.rng.choice(["", self._date(self.rng.choice(self.works.ends))])}
                                       for c in ("C1", "C2", "C3") for m in ("sand", "clay")
@@ -45,6 +49,8 @@ class CheckSeason(Season):
             for c in added:
                 c.setdefault("applies", self._scope() if rng.random() < 0.4 else {})
                 consent["conditions"] += self._versioned(c) if rng.random() < 0.25 else [c]
+            consent["conditions"] += [self._by_track("W0", "whole_release"), self._by_track("W1", "release_end"),
+                                      self._by_track("W2", "whole_release")]
         self._json("consents.json", consents)
 
     def _versioned(self, c):
@@ -108,6 +114,37 @@ class CheckSeason(Season):
         if rng.random() < 0.9:
             c["due"] = {"n": rng.choice([1, 5, 10, 20]), "unit": rng.choice(["hours", "days", "working_days", "months"])}
         return c
+
+    def _by_track(self, number, test):
+        rng = self.apart
+        c = {"condition": number, "text": "made up", "kind": "place", "test": test,
+             **rng.choice([{"inside": {"ground": "Gull"}}, {"inside": {"cell": "G01"}}, {"outside": {"exclusion": "wreck"}}])}
+        if rng.random() < 0.5:
+            c["track_interval_s_max"] = rng.choice([20, 40, 90])
+        if rng.random() < 0.5:
+            c["inset_m"] = rng.choice([5, 30])
+        return c
+
+    def _tracks(self):
+        """Straight and bent ways past Gull's edges, with and without gaps, of some trips with known doors."""
+        rng, folder = self.apart, Folder(self.out)
+        os.makedirs(os.path.join(self.out, "tracks"), exist_ok=True)
+        doors = {}
+        for r in all_releases(folder):
+            if r.start is not None and r.end is not None:
+                doors.setdefault(r.trip, []).append((r.start, r.shut))
+        for trip in rng.sample(sorted(doors), min(8, len(doors))):
+            low, high = min(a for a, _ in doors[trip]), max(b for _, b in doors[trip])
+            rows, (x, y), step = [], (rng.uniform(-100, 2100), rng.uniform(-100, 1300)), rng.choice([10, 30, 45])
+            t, vx, vy = low - 90000, rng.uniform(-1, 1), rng.uniform(-1, 1)
+            while t < high + 120000:
+                lat, lon = self.places.projection.inverse(self.places.east + x, self.places.north + y)
+                rows.append({"time": self.times.text(t), "lat": f"{lat:.9f}", "lon": f"{lon:.9f}"})
+                seconds = step if rng.random() > 0.01 else rng.choice([59, 61, 95])
+                t, x, y = t + seconds * 1000, x + vx * seconds, y + vy * seconds
+                if rng.random() < 0.05:
+                    vx, vy = rng.uniform(-1, 1), rng.uniform(-1, 1)
+            self._csv(f"tracks/{trip}.csv", rows)
 
     # -- what was seen and done ----------------------------------------------------------------------------
 

@@ -2,8 +2,8 @@
 """Conditions of kind time at an instant: dates, hours, weekdays, daylight, tide (consent-rules.md)."""
 from bisect import bisect_right
 from datetime import timedelta
+from fractions import Fraction
 
-from bookfolder import number
 from calendars import within_dates
 from sunlight import is_day
 
@@ -12,10 +12,10 @@ GAP = 3 * 3600000
 
 
 class Tide:
-    """Straight lines between rows at most 3 h apart; elsewhere it cannot be told."""
+    """Straight lines between rows at most 3 h apart, worked exactly; elsewhere it cannot be told."""
 
     def __init__(self, folder):
-        self.rows = sorted((folder.time(r["time"]), number(r["level_m"])) for r in folder.rows["tide.csv"]
+        self.rows = sorted((folder.time(r["time"]), Fraction(r["level_m"])) for r in folder.rows["tide.csv"]
                            if r.get("level_m") is not None)
 
     def level(self, t):
@@ -25,7 +25,7 @@ class Tide:
         if after == 0 or after == len(self.rows):
             return None
         (a, low), (b, high) = self.rows[after - 1:after + 1]
-        return None if b - a > GAP else low + (high - low) * (t - a) / (b - a)
+        return None if b - a > GAP else low + (high - low) * Fraction(t - a, b - a)
 
 
 def minutes(text):
@@ -60,7 +60,7 @@ class TimeRule:
         if c.get("tide_level_m"):
             level, span = self.tide.level(t), c["tide_level_m"]
             yield None if level is None else \
-                span.get("min", -99) <= level <= span.get("max", 99)
+                Fraction(str(span.get("min", -99))) <= level <= Fraction(str(span.get("max", 99)))
         if c.get("tied_to"):
             yield None
 
@@ -110,7 +110,7 @@ class TimeRule:
             if b <= first or a > last:
                 continue
             found |= {a, a + 1, b, b + 1}
-            for bound in self.condition["tide_level_m"].values():
+            for bound in (Fraction(str(v)) for v in self.condition["tide_level_m"].values()):
                 if b - a <= GAP and low != high and min(low, high) <= bound <= max(low, high):
                     t = a + int((bound - low) / (high - low) * (b - a))
                     found |= {t - 1, t, t + 1, t + 2}
