@@ -101,7 +101,10 @@ Trial of_series(const Asked& asked) {
 
 Trial of_duty(const Asked& asked) {
     Refusals unread;
-    const auto times = duty_times(asked.ledger, asked.candidate, asked.to, &unread);
+    // The calendar knows only conditions of its season, and all of one number by each other.
+    const Season alone = with_only(asked.ledger.season(), asked.candidate);
+    const Ledger ledger(alone);
+    const auto times = duty_times(ledger, asked.candidate, asked.to, &unread);
     if (!unread.empty()) return cannot("its members do not read");
     const Zone& zone = asked.ledger.season().zone;
     Trial trial;

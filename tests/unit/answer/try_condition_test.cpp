@@ -162,6 +162,30 @@ TEST_CASE("a load that no method can value is told beside the count", "[trial]")
     CHECK(trial.first() == here.at("2025-03-03T10:00+13:00"));
 }
 
+TEST_CASE("a survey is due as often as the steps that the releases came over", "[trial]") {
+    SmallSeason here;
+    const auto put = season_of(here);
+    const Ledger ledger(here.season);
+    double sum = 0;
+    std::vector<Instant> steps;
+    for (const auto& one : put) {
+        const int before = static_cast<int>(sum / 5000);
+        sum += one.m3;
+        for (int step = before; step < static_cast<int>(sum / 5000); ++step)
+            steps.push_back(one.at);
+    }
+    REQUIRE(steps.size() > 8);
+    const auto survey = candidate(here, "duty", R"({"what":"survey","when":{"every":{"measure":"in_situ_m3",
+        "value":5000}},"due":{"n":2,"unit":"hours"}})");
+    const auto trial = try_condition(ledger, survey, put.front().at, put.back().at + ms_per_day);
+    CHECK(trial.looked_at == steps.size());
+    // Nobody recorded one.
+    CHECK(trial.times == steps.size());
+    CHECK(trial.first() == steps.front() + 2 * ms_per_hour);
+    // Asked up to the third step: what came after it had not arisen.
+    CHECK(try_condition(ledger, survey, put.front().at, steps[2]).looked_at == 3);
+}
+
 TEST_CASE("what cannot be tried says so, and never that it was kept", "[trial]") {
     SmallSeason here;
     const Ledger ledger(here.season);
