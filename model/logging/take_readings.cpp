@@ -55,6 +55,12 @@ Refusals why_not(const ReadingsLook& look, const std::string& file) {
         refusals.push_back({"row", file,
                             fmt::format("{} rows more do not read", look.rows.refused - refusals.size()),
                             "mend a copy of the file, or say how it is to be read"});
+    if (10 * look.rows.otherwise > look.rows.readings.size())
+        refusals.push_back(
+            {"two-values", file,
+             fmt::format("{} of {} rows are at a time that had another value", look.rows.otherwise,
+                         look.rows.readings.size()),
+             "where the file is of several sites say --rows and what stands in this site's rows"});
     if (refusals.empty() && look.rows.readings.empty())
         refusals.push_back({"no-table", file, "no row is of this site", "look at it with --try"});
     return refusals;

@@ -170,6 +170,10 @@ class Guesser {
 
     /// Of several sites in one file: the column that names them.
     void find_rows() {
+        for (std::size_t k = 0; k < table().columns.size() && !answers_.rows.empty(); ++k) {
+            if (!is_time(k) && !column(k).many && column(k).values.contains(answers_.rows))
+                return choose_rows(k);
+        }
         for (std::size_t k = 0; k < table().columns.size(); ++k) {
             const auto& of = column(k);
             const bool named = says_any(of.last, {"site", "station", "location", "stelle", "mooring"});

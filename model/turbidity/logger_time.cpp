@@ -99,8 +99,26 @@ bool compact_date(Words& words, LoggerTime& time) {
     return time.first >= 1900 && time.first < 2100 && time.second <= 12 && time.third <= 31;
 }
 
+/// Apr 3, 2026
+bool worded_date(Words& words, LoggerTime& time) {
+    const auto month = month_named(words.letters());
+    words.blanks();
+    const auto day = words.number(2);
+    words.take(',');
+    words.blanks();
+    std::size_t digits = 0;
+    const auto year = words.number(4, &digits);
+    if (!month || !day || digits != 4) return false;
+    time.first = *day;
+    time.second = *month;
+    time.third = *year;
+    time.month_named = time.has_date = true;
+    return true;
+}
+
 bool take_date(Words& words, LoggerTime& time) {
     if (words.digits_ahead() >= 8) return compact_date(words, time);
+    if (std::isalpha(static_cast<unsigned char>(words.next())) != 0) return worded_date(words, time);
     std::size_t digits = 0;
     const auto first = words.number(4, &digits);
     if (!first) return false;

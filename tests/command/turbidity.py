@@ -82,3 +82,14 @@ class Turbidity(Trade):
         again = self.sbk("readings", self.book, "--file", f"{folder}/a.txt", "--site", "R1", "--json")
         self.assertIsNone(json.loads(again.stdout)["entry"])
         self.assertEqual("intact", self.ask("journal", self.book, "--check")["state"])
+
+    def test_a_file_of_several_things_at_each_time_is_refused_until_its_rows_are_told_apart(self):
+        self.book_of()
+        path = self.path("layers.csv")
+        with open(path, "w", encoding="utf-8") as f:
+            f.write("time,layer,turb\n" + "".join(f"2025-11-03T{h:02}:00Z,{layer},{h + n}.5\n"
+                                                  for h in range(6) for n, layer in enumerate(("top", "mid"))))
+        said = self.write("readings", self.book, "--file", path, "--site", "R1", status=1)
+        self.assertEqual(["two-values"], [r["code"] for r in said["refusals"]])
+        self.assertEqual(6, self.write("readings", self.book, "--file", path, "--site", "R1", "--rows", "mid")["new"])
+        self.assertEqual([h + 1.5 for h in range(6)], [row["value"] for row in self.turbidity("R1")["series"]])

@@ -142,6 +142,18 @@ TEST_CASE("carriage returns alone end lines, and months may be German words") {
           "10-03T01:00=2.5000 12-04T01:15=3.5000 ");
 }
 
+TEST_CASE("a month's name may stand before the day") {
+    CHECK(read("when,FNU\n\"Apr 3, 2026 1:00 PM\",2.5\nMay 13 2026 14:00,3.5\n", zone("UTC")) ==
+          "04-03T13:00=2.5000 05-13T14:00=3.5000 ");
+}
+
+TEST_CASE("rows are told apart by any column, once it is said what stands in them") {
+    LoggerAnswers answers;
+    answers.rows = "mid";
+    CHECK(read("t,depth,turb\n2026-04-03 01:00Z,top,1.5\n2026-04-03 01:00Z,mid,2.5\n", answers) ==
+          "04-03T01:00=2.5000 ");
+}
+
 TEST_CASE("what others say of a value's quality is named and left") {
     CHECK(assumes("t,Turb,F_Turb\n2026-04-03 01:00Z,2.5,<0>\n2026-04-03 01:15Z,642,<-3>\n",
                   "column 3 \"F_Turb\" is not read"));
