@@ -97,7 +97,9 @@ std::function<void(const std::function<void(const Json&)>&)> series_list(
         const SiteSeries& series = *watch->series(site);
         const auto* naming = watch->naming(site);
         std::optional<SiteStatistic> statistic;
-        if (naming != nullptr) statistic.emplace(naming->trigger, series);
+        if (naming != nullptr)
+            statistic.emplace(naming->trigger, site,
+                              [&watch](const std::string& name) { return watch->series(name); });
         for (std::size_t i = 0; i < series.readings.size(); ++i) {
             const auto& reading = series.readings[i];
             if (!span.has(reading.time)) continue;

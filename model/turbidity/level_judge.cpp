@@ -2,6 +2,7 @@
 #include "model/turbidity/level_judge.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "model/turbidity/pairs.h"
 #include "model/turbidity/sample_quantile.h"
@@ -40,6 +41,11 @@ std::optional<double> level_of(const Band& band, double control) {
     if (band.absolute) return band.absolute;
     if (band.above_control) return control + *band.above_control;
     return control * band.times_control.value_or(1);
+}
+
+Telling told(double compared, double level) {
+    const bool over = compared - level > 1e-9 * std::max(1.0, std::fabs(level));
+    return over ? Telling::over : Telling::not_over;
 }
 
 const Band* band_holding(const std::vector<Band>& bands, double control) {
@@ -86,6 +92,9 @@ Judged LevelJudge::at(Instant t) {
     const auto found = outcome(*compare_, judged, t);
     judged.telling = found.telling;
     judged.compared = found.compared;
+    const bool is_paired = rule_.compare.form == CompareForm::paired_above_control;
+    if (!judged.compared && !is_paired && complete_enough(judged.statistic, rule_.min_complete))
+        judged.compared = judged.statistic.value;
     judged.level = found.level;
     return judged;
 }
@@ -93,7 +102,7 @@ Judged LevelJudge::at(Instant t) {
 LevelJudge::Outcome LevelJudge::against(const Judged& judged, std::optional<double> level) const {
     if (!level || !complete_enough(judged.statistic, rule_.min_complete)) return {};
     const double compared = *judged.statistic.value;
-    return {compared > *level ? Telling::over : Telling::not_over, compared, level};
+    return {told(compared, *level), compared, level};
 }
 
 LevelJudge::Outcome LevelJudge::outcome(Part& part, const Judged& judged, Instant t) {
@@ -104,7 +113,7 @@ LevelJudge::Outcome LevelJudge::outcome(Part& part, const Judged& judged, Instan
     if (compare.form == CompareForm::paired_above_control) {
         const auto pairs = part.of_pairs->at(t);
         if (!complete_enough(pairs, rule_.min_complete)) return {};
-        return {*pairs.value > compare.x ? Telling::over : Telling::not_over, pairs.value, compare.x};
+        return {told(*pairs.value, compare.x), pairs.value, compare.x};
     }
     if (!judged.control || !complete_enough(*judged.control, rule_.min_complete)) return {};
     const double control = *judged.control->value;

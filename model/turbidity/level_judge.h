@@ -16,8 +16,10 @@ struct Judged {
     Telling telling = Telling::cannot_tell;
     StatisticAt statistic;  ///< of the site
     std::optional<StatisticAt> control;
-    std::optional<double> compared;  ///< what was held against the level: the statistic, or that of the pairs
-    std::optional<double> level;     ///< nothing where none is set or it is not known
+    /// What is held against the level: the statistic, or that of the pairs. It is told where it is complete
+    /// enough, also where the level is not known: a peak does not vanish with its control.
+    std::optional<double> compared;
+    std::optional<double> level;  ///< nothing where none is set or it is not known
 };
 
 /// The checked series of a site by its name; null where there is none.
@@ -26,6 +28,7 @@ using SeriesOf = std::function<const SiteSeries*(const std::string& site)>;
 /// Judges one site under one version of a condition, forward in time. Cannot tell: the statistic, the
 /// control's or the pairs' is below min_complete, or a baseline has no readings; of higher_of, where that is
 /// so of any part. Where the control lies in none of the bands no level is set, and nothing is over it.
+/// Over is more than the level by more than the rounding of sums, 10⁻⁹ of it.
 class LevelJudge {
  public:
     /// Rule and series must outlive it.

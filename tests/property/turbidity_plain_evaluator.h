@@ -76,6 +76,7 @@ class PlainEvaluator {
         double value = 0;
         bool watching = true;
         const PlainVersion* version = nullptr;
+        bool told = false;
     };
 
     const PlainVersion* version_at(std::int64_t t) const {
@@ -93,13 +94,15 @@ class PlainEvaluator {
             const auto* version = version_at(t);
             if (!reading.value || version == nullptr) continue;
             if (!points_[site].empty() && points_[site].back().t == t) continue;
-            Point point{t, unknown, 0, true, version};
+            Point point{t, unknown, 0, true, version, false};
             const auto statistic = statistic_at(site, t, version->body);
             const auto level = level_at(site, t, version->body);
+            if (statistic) point.value = *statistic;
             if (statistic && level) {
-                point.value = *statistic;
-                point.state = *statistic > *level ? over : not_over;
+                const double margin = 1e-9 * std::max(1.0, std::abs(*level));  // sums are rounded
+                point.state = *statistic - *level > margin ? over : not_over;
             }
+            point.told = statistic.has_value();
             const auto& whilst = version->body.value("while", nlohmann::json("always"));
             if (whilst != "always") {
                 const double plus = whilst.is_object() ? whilst["working_plus"]["hours"].get<double>() : 0;
@@ -244,7 +247,7 @@ class PlainEvaluator {
         double highest = -1e300;
         for (const auto& point : points_.at(event.site)) {
             const bool inside = event.over_since <= point.t && (event.end < 0 || point.t <= event.end);
-            if (inside && point.state != unknown) highest = std::max(highest, point.value);
+            if (inside && point.told) highest = std::max(highest, point.value);
         }
         return highest;
     }
