@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "app/command/command.h"
+#include "model/answer/spot.h"
 #include "model/book/history.h"
 #include "model/book/season.h"
 #include "model/book/undo.h"
@@ -39,12 +42,26 @@ std::vector<FieldInput> inputs_from(const std::vector<std::string>& pairs) {
     return inputs;
 }
 
+/// A position that was written just now, held against its ground.
+void note_place(const Book& book, const Kind& kind, const std::string& label,
+                const std::vector<FieldInput>& inputs) {
+    const bool placed = std::any_of(inputs.begin(), inputs.end(), [](const FieldInput& input) {
+        return input.column == "lat" || input.column == "lon";
+    });
+    const auto row = placed ? book.labelled(kind, label) : std::nullopt;
+    if (!row) return;
+    const Season season = read_season(book);
+    if (const auto spot = spot_of_row(season, GroundMap(season), kind, *row))
+        print_notes({{kind.name + " " + label, spot_text(*spot)}});
+}
+
 Checked<Said> log_one(Book& book, const Options& options, const std::string& kind_name,
                       const std::string& label, const std::vector<FieldInput>& inputs) {
     const auto kind = kind_from(kind_name);
     if (!kind) return kind.refusals();
     const auto logged = log_record(book, act_of(options), **kind, label, inputs);
     if (!logged) return logged.refusals();
+    note_place(book, **kind, label, inputs);
     Said said;
     const std::string deed = logged->made ? "made" : logged->entry ? "changed" : "unchanged";
     said.json = {{"kind", (*kind)->name},

@@ -2,6 +2,7 @@
 #include "app/desktop/desks.h"
 
 #include "forms/barge/barge_desk.h"
+#include "forms/barge/receiver.h"
 #include "forms/consent/limits_leaf.h"
 #include "forms/consent/releases_leaf.h"
 #include "forms/consent/return_leaf.h"
@@ -46,10 +47,13 @@ Leaf page(form::FiguresSource& figures, const char* key, const QString& title, c
 
 }  // namespace
 
-std::vector<Desk> make_desks(BookSession& session) {
+std::vector<Desk> make_desks(BookSession& session, form::Memory& memory) {
     // Lives as long as the book is open: worked out once, shown by every page that counts.
     auto& figures = *new form::FiguresSource(session, &session);
-    std::vector<Leaf> barge = form::barge_leaves(session);
+    auto* receiver = new form::Receiver(
+        [&session] { return session.now(); }, memory.receiver(),
+        [&memory](const form::ReceiverSettings& to) { memory.set_receiver(to); }, &session);
+    std::vector<Leaf> barge = form::barge_leaves(session, receiver);
     barge.push_back(records(session, "records", tr("Records"), "table",
                             {"trip", "load", "shift", "station", "tally", "delay"}));
     return {

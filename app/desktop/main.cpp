@@ -77,8 +77,10 @@ int main(int argc, char** argv) {
     form::Memory memory(settings);
     form::PaperStyle* style = form::PaperStyle::dress(app, memory.light());
     QApplication::setWindowIcon(form::icon(QStringLiteral("book"), form::Tone::accent));
-    BookLibrary library(device_name(), clock_from(arguments.value(clock)), make_desks, shipped_sample(),
-                        own_sample());
+    BookLibrary library(
+        device_name(), clock_from(arguments.value(clock)),
+        [&memory](form::BookSession& session) { return make_desks(session, memory); }, shipped_sample(),
+        own_sample());
     form::MainWindow window(library, memory, *style);
     window.show();
     if (!arguments.positionalArguments().isEmpty()) {

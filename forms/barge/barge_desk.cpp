@@ -7,12 +7,16 @@
 
 namespace spoilbook::form {
 
-std::vector<Leaf> barge_leaves(BookSession& session) {
+std::vector<Leaf> barge_leaves(BookSession& session, Receiver* receiver) {
     return {
         {QStringLiteral("shift"), ShiftPage::tr("Running shift"), QStringLiteral("shift"),
-         [&session](QWidget* parent) -> QWidget* { return new ShiftPage(session, parent); }},
+         [&session, receiver](QWidget* parent) -> QWidget* {
+             return new ShiftPage(session, parent, receiver);
+         }},
         {QStringLiteral("trip"), TripPage::tr("Trip"), QStringLiteral("tug"),
-         [&session](QWidget* parent) -> QWidget* { return new TripPage(session, parent); }},
+         [&session, receiver](QWidget* parent) -> QWidget* {
+             return new TripPage(session, parent, receiver);
+         }},
         {QStringLiteral("shifts"), ShiftListPage::tr("Shifts"), QStringLiteral("table"),
          [&session](QWidget* parent) -> QWidget* { return new ShiftListPage(session, parent); }},
     };

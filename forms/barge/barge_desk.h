@@ -8,7 +8,10 @@
 
 namespace spoilbook::form {
 
-/// The leaves of the barge desk in their order: running shift, trip, shifts.
-std::vector<Leaf> barge_leaves(BookSession& session);
+class Receiver;
+
+/// The leaves of the barge desk in their order: running shift, trip, shifts. `receiver` outlives them; null:
+/// this desk has none.
+std::vector<Leaf> barge_leaves(BookSession& session, Receiver* receiver);
 
 }  // namespace spoilbook::form

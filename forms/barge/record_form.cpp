@@ -196,6 +196,7 @@ void RecordForm::show_row(bool all) {
     }
     for (const auto& bound : bounds_)
         shorten(*bound);
+    emit shown();
 }
 
 void RecordForm::shorten(const Bound& bound) const {

@@ -25,6 +25,7 @@ class RecordForm : public QObject {
     /// Turns to the record of this label; empty: to none, and every box is blank and off.
     void show(const std::string& label);
     [[nodiscard]] const std::string& label() const { return label_; }
+    [[nodiscard]] const Kind& kind() const { return kind_; }
     [[nodiscard]] FieldBox* box(const std::string& column) const;
     /// Bare times are read from here on; nothing: as the last such time.
     void set_after(std::optional<Instant> after) { after_ = after; }
@@ -42,6 +43,8 @@ class RecordForm : public QObject {
 
  signals:
     void written();
+    /// The boxes show what the book holds: another record, or a value that changed.
+    void shown();
     /// Something was typed into a box, and is not written yet.
     void edited();
 

@@ -12,13 +12,17 @@ QString shown(const std::string& text) {
 
 }  // namespace
 
-ShiftHand::ShiftHand(BookSession& session, QObject* parent) : QObject(parent), session_(session) {}
+ShiftHand::ShiftHand(BookSession& session, Receiver* receiver, QObject* parent)
+    : QObject(parent), session_(session), receiver_(receiver) {}
 
-bool ShiftHand::write(const QString& what, const LogLines& lines) {
+bool ShiftHand::write(const QString& what, const LogLines& lines, const More& more) {
     if (lines.empty()) return false;
     const Refusals refusals =
         session_.write(what, EntryKind::change, {}, [&](Book& book, const Act& by) -> Checked<Done> {
-            const auto entry = book.change(by, [&](Change& change) { return log_lines_in(change, lines); });
+            const auto entry = book.change(by, [&](Change& change) -> Checked<Done> {
+                const auto logged = log_lines_in(change, lines);
+                return logged && more ? more(change) : logged;
+            });
             if (!entry) return entry.refusals();
             return Done{};
         });
@@ -113,22 +117,6 @@ void ShiftHand::cast_off() {
     const Running now = now_running();
     const Shift* shift = now.shift ? now.shift : now.last;
     write(tr("cast off"), spoilbook::cast_off(press(), now.to_send, shift ? shift->tug : Id()));
-}
-
-void ShiftHand::doors_open(const Trip& trip) {
-    write(tr("trip %1, doors open").arg(shown(trip.trip)), spoilbook::doors_open(press(), trip));
-}
-
-void ShiftHand::empty(const Trip& trip) {
-    write(tr("trip %1, empty").arg(shown(trip.trip)), spoilbook::empty(press(), trip));
-}
-
-void ShiftHand::doors_shut(const Trip& trip) {
-    write(tr("trip %1, doors shut").arg(shown(trip.trip)), spoilbook::doors_shut(press(), trip));
-}
-
-void ShiftHand::alongside(const Trip& trip) {
-    write(tr("trip %1, alongside").arg(shown(trip.trip)), spoilbook::alongside(press(), trip));
 }
 
 void ShiftHand::turned_back(const Trip& trip) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "forms/barge/receiver.h"
 #include "forms/shared/book_session.h"
 #include "model/logging/press.h"
 #include "model/progress/next_station.h"
@@ -14,9 +15,11 @@ class ShiftHand : public QObject {
     Q_OBJECT
 
  public:
-    explicit ShiftHand(BookSession& session, QObject* parent = nullptr);
+    /// `receiver` outlives the hand; null: none.
+    explicit ShiftHand(BookSession& session, Receiver* receiver = nullptr, QObject* parent = nullptr);
 
     [[nodiscard]] BookSession& session() const { return session_; }
+    [[nodiscard]] Receiver* receiver() const { return receiver_; }
     [[nodiscard]] const Season& season() const { return session_.season(); }
     /// What runs by the book as it stands.
     [[nodiscard]] Running now_running() const { return running(season()); }
@@ -40,10 +43,18 @@ class ShiftHand : public QObject {
     [[nodiscard]] double counted_here() const;
     void full();
     void cast_off();
+    /// The first press of a release takes the receiver's place with it, where its fix is fresh: one entry.
     void doors_open(const Trip& trip);
     void empty(const Trip& trip);
     void doors_shut(const Trip& trip);
+    /// Keeps what the receiver told since casting off as the trip's track.
     void alongside(const Trip& trip);
+    /// Why the receiver's place was not taken at the first press of this trip's release; empty: it was, or
+    /// there is no receiver.
+    [[nodiscard]] QString why_no_place(const Trip& trip) const;
+    /// A place that the receiver told at a later press of a release that has none: to be offered.
+    [[nodiscard]] std::optional<LiveFix> late_place(const Trip& trip) const;
+    void take_late_place(const Trip& trip);
     void turned_back(const Trip& trip);
     void delay(const std::string& cause);
     /// The label of what it began; empty: refused, and said.
@@ -55,10 +66,18 @@ class ShiftHand : public QObject {
  private:
     [[nodiscard]] Press press() const { return {session_.book(), season(), session_.now()}; }
     [[nodiscard]] LogLines lines_of_spuds_down(const Running& now) const;
-    /// Writes the lines as one entry; a refusal is said above the sheet. Answers whether it was written.
-    bool write(const QString& what, const LogLines& lines);
+    using More = std::function<Checked<Done>(Change&)>;
+    /// Writes the lines, and `more` with them, as one entry; a refusal is said above the sheet. Answers
+    /// whether it was written.
+    bool write(const QString& what, const LogLines& lines, const More& more = {});
+    /// The lines of a press of the release, with the receiver's place where that is taken.
+    [[nodiscard]] LogLines placed(const Trip& trip, LogLines pressed);
 
     BookSession& session_;
+    Receiver* receiver_;
+    Id placed_trip_;  ///< the trip that the two below are of
+    QString why_no_place_;
+    std::optional<LiveFix> late_place_;
     Id bucket_;
 };
 

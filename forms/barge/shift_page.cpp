@@ -7,6 +7,7 @@
 #include "forms/barge/choices.h"
 #include "forms/barge/load_panel.h"
 #include "forms/barge/press_button.h"
+#include "forms/barge/receiver_sheet.h"
 #include "forms/barge/record_form.h"
 #include "forms/barge/sign_sheet.h"
 #include "forms/barge/station_panel.h"
@@ -38,8 +39,8 @@ QString named(const Shelf<R>& shelf, const Id& id, std::string R::*name) {
 
 }  // namespace
 
-ShiftPage::ShiftPage(BookSession& session, QWidget* parent)
-    : QWidget(parent), hand_(session), pages_(new QStackedWidget(this)) {
+ShiftPage::ShiftPage(BookSession& session, QWidget* parent, Receiver* receiver)
+    : QWidget(parent), hand_(session, receiver), pages_(new QStackedWidget(this)) {
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(grid + half_grid, half_grid, grid + half_grid, half_grid);
     all->addWidget(pages_);
@@ -85,6 +86,7 @@ QWidget* ShiftPage::build_work() {
     load_ = new LoadPanel(hand_, page);
     trip_ = new TripPanel(hand_, false, page);
     connect(trip_, &TripPanel::more_asked, this, &ShiftPage::open_trip);
+    connect(trip_, &TripPanel::receiver_asked, this, &ShiftPage::open_receiver);
     connect(load_, &LoadPanel::ticket_asked, this, &ShiftPage::open_ticket);
     rows->addLayout(panels_, 1);
     place_panels();
@@ -297,7 +299,12 @@ void ShiftPage::open_trip() {
     rows->addWidget(panel);
     panel->refresh();
     connect(&hand_.session(), &Session::changed, panel, &TripPanel::refresh);
+    connect(panel, &TripPanel::receiver_asked, this, &ShiftPage::open_receiver);
     lay(tr("Trip"), content, 100 * grid);
+}
+
+void ShiftPage::open_receiver() {
+    if (hand_.receiver()) lay(tr("Receiver"), new ReceiverSheet(*hand_.receiver()), 60 * grid);
 }
 
 void ShiftPage::open_ticket(const QString& load) {

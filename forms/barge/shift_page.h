@@ -26,7 +26,8 @@ class ShiftPage : public QWidget {
     Q_OBJECT
 
  public:
-    explicit ShiftPage(BookSession& session, QWidget* parent = nullptr);
+    /// `receiver` outlives the page; null: this desk has none.
+    explicit ShiftPage(BookSession& session, QWidget* parent = nullptr, Receiver* receiver = nullptr);
 
  protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -51,6 +52,7 @@ class ShiftPage : public QWidget {
     void open_sounding();
     void open_hand_over();
     void open_trip();
+    void open_receiver();
     void open_ticket(const QString& load);
     void open_sign();
 

@@ -1,13 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/barge/trip_panel.h"
 
+#include <QLocale>
+
 #include "forms/barge/press_button.h"
+#include "forms/barge/receiver_line.h"
 #include "forms/barge/record_form.h"
 #include "forms/barge/release_line.h"
+#include "forms/barge/spot_line.h"
 #include "forms/shared/button.h"
 #include "forms/shared/choice_field.h"
 #include "forms/shared/label.h"
 #include "forms/shared/time_typed.h"
+#include "model/answer/named_cell.h"
 #include "model/progress/tow_time.h"
 #include "model/record/release_view.h"
 
@@ -45,6 +50,11 @@ TripPanel::TripPanel(ShiftHand& hand, bool whole, QWidget* parent)
       bound_for_(new QWidget(this)),
       released_at_(new QWidget(this)) {
     body()->addWidget(line_);
+    if (hand_.receiver()) {
+        receiver_line_ = new ReceiverLine(hand_.session(), *hand_.receiver(), this);
+        body()->addWidget(receiver_line_);
+        connect(receiver_line_, &ReceiverLine::set_up_asked, this, &TripPanel::receiver_asked);
+    }
     connect(line_, &ReleaseLine::due_cell, this, &TripPanel::offer_cell);
     if (whole) {
         auto* halves = new QHBoxLayout;
@@ -111,12 +121,15 @@ QWidget* TripPanel::build_boxes() {
         boxes->setContentsMargins(0, 0, 0, 0);
         RecordForm* form = part == bound_for_ ? trip_ : release_;
         lay(boxes, form, part, {"ground", "cell", "lat", "lon"});
+        auto* spot = new SpotLine(hand_.session(), *form, part);
+        boxes->addWidget(spot, 2, 0, 1, 2);
+        if (form == release_) released_spot_ = spot;
         if (whole_ && form == release_) {
             auto* more = form_grid();
             lay(more, form, part,
                 {"position_u_m", "position_from", "doors_open", "empty", "doors_shut", "share", "left_m3",
                  "why"});
-            boxes->addLayout(more, 2, 0, 1, 2);
+            boxes->addLayout(more, 3, 0, 1, 2);
         }
         part->setLayout(boxes);
         rows->addWidget(part);
@@ -169,6 +182,7 @@ void TripPanel::refresh() {
     released_at_->setVisible(release != nullptr);
     show_places(trip);
     ask_release(trip, now);
+    show_receiver(trip);
     show_steps(trip, now);
     set_state(state_of(trip));
 }
@@ -210,7 +224,33 @@ void TripPanel::ask_release(const Trip* trip, const Running& now) {
     line_->ask(planned);
 }
 
+void TripPanel::show_receiver(const Trip* trip) {
+    if (!receiver_line_) return;
+    const bool under_way = trip && !trip->returned;
+    receiver_line_->follow(under_way ? trip->id : Id());
+    Id cell = under_way ? trip->cell : Id();
+    const auto due = cells_named(hand_.season(), due_cell_.toStdString(), under_way ? trip->ground : Id());
+    if (under_way && !cell && due.size() == 1) cell = due.front()->id;
+    receiver_line_->set_bound_for(cell);
+    released_spot_->set_absent(trip ? hand_.why_no_place(*trip) : QString());
+    FieldBox* lat = release_->box("lat");
+    const auto late = trip ? hand_.late_place(*trip) : std::nullopt;
+    if (!late) return lat->clear_offer();
+    const QLocale locale;
+    lat->set_offer(tr("%1, %2 · receiver at %3")
+                       .arg(locale.toString(late->fix.place.lat_deg, 'f', 6),
+                            locale.toString(late->fix.place.lon_deg, 'f', 6),
+                            time_shown(late->fix.at, hand_.session().zone())),
+                   [this] {
+                       if (const Trip* now = shown_trip(hand_.now_running())) hand_.take_late_place(*now);
+                   });
+}
+
 void TripPanel::offer_cell(const QString& cell) {
+    if (!cell.isEmpty() && cell != due_cell_) {
+        due_cell_ = cell;
+        show_receiver(shown_trip(hand_.now_running()));
+    }
     auto* box = qobject_cast<ChoiceField*>(trip_->box("cell"));
     const bool blank = !trip_->label().empty() && box->chosen().value_or(QString()).isEmpty();
     if (blank && !cell.isEmpty())

@@ -8,6 +8,7 @@ namespace spoilbook::form {
 namespace {
 
 constexpr int most_recent = 10;
+constexpr int most_baud = 921600;
 
 QString light_key() {
     return QStringLiteral("look/light");
@@ -17,6 +18,10 @@ QString recent_key() {
 }
 QString window_key() {
     return QStringLiteral("window/geometry");
+}
+
+QString receiver_key(const char* what) {
+    return QStringLiteral("receiver/") + QString::fromLatin1(what);
 }
 
 // A path may hold what a settings key must not.
@@ -82,6 +87,35 @@ QString Memory::person(const QString& book) const {
 
 void Memory::set_person(const QString& book, const QString& name) {
     if (person(book) != name) settings_.setValue(person_key(book), name);
+}
+
+ReceiverSettings Memory::receiver() const {
+    const auto text = [this](const char* what) { return settings_.value(receiver_key(what)).toString(); };
+    const auto number = [this](const char* what, int usual, int most) {
+        const int value = settings_.value(receiver_key(what), usual).toInt();
+        return value >= 1 && value <= most ? value : usual;
+    };
+    ReceiverSettings receiver;
+    if (text("way") == QStringLiteral("network")) receiver.way = ReceiverSettings::Way::network;
+    if (text("way") == QStringLiteral("serial")) receiver.way = ReceiverSettings::Way::serial;
+    receiver.host = text("host");
+    receiver.port = number("port", receiver.port, 65535);
+    receiver.device = text("device");
+    receiver.baud = number("baud", receiver.baud, most_baud);
+    if (text("stands_on") == QStringLiteral("barge")) receiver.stands_on = QStringLiteral("barge");
+    return receiver;
+}
+
+void Memory::set_receiver(const ReceiverSettings& receiver) {
+    const bool network = receiver.way == ReceiverSettings::Way::network;
+    const QString way = network ? QStringLiteral("network") : QStringLiteral("serial");
+    settings_.setValue(receiver_key("way"),
+                       receiver.way == ReceiverSettings::Way::off ? QStringLiteral("off") : way);
+    settings_.setValue(receiver_key("host"), receiver.host);
+    settings_.setValue(receiver_key("port"), receiver.port);
+    settings_.setValue(receiver_key("device"), receiver.device);
+    settings_.setValue(receiver_key("baud"), receiver.baud);
+    settings_.setValue(receiver_key("stands_on"), receiver.stands_on);
 }
 
 }  // namespace spoilbook::form

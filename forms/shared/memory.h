@@ -5,6 +5,7 @@
 #include <QStringList>
 
 #include "forms/shared/palette.h"
+#include "forms/shared/receiver_settings.h"
 
 class QSettings;
 
@@ -35,6 +36,10 @@ class Memory {
     /// Who wrote in a book last; empty: nobody yet.
     [[nodiscard]] QString person(const QString& book) const;
     void set_person(const QString& book, const QString& name);
+
+    /// Of this machine, whatever the book; off until someone says otherwise.
+    [[nodiscard]] ReceiverSettings receiver() const;
+    void set_receiver(const ReceiverSettings& receiver);
 
  private:
     QSettings& settings_;

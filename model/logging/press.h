@@ -67,6 +67,19 @@ LogLines doors_open(const Press& press, const Trip& trip);
 LogLines empty(const Press& press, const Trip& trip);
 LogLines doors_shut(const Press& press, const Trip& trip);
 LogLines alongside(const Press& press, const Trip& trip);
+/// What a receiver said where a press was made.
+struct ReceiverPlace {
+    double lat_deg = 0, lon_deg = 0;  ///< WGS 84
+    double u_m = 0;                   ///< standard uncertainty (68 %)
+    std::string receiver_on;          ///< tug, barge: said of the trip where it does not say so itself
+};
+/// The receiver's place as that of the release (lat, lon, position_u_m, position_from): goes with the lines
+/// of the press. Nothing where the release, or the trip that carries its own, has a place already.
+LogLines place_release(const Press& press, const Trip& trip, const LogLines& pressed,
+                       const ReceiverPlace& receiver);
+/// Whether a press on this trip would be the first time of its newest release: its place is where the doors
+/// opened, and a later one is another.
+bool first_of_release(const Season& season, const Trip& trip);
 /// She goes back with her load: nothing was released.
 LogLines turned_back(const Press& press, const Trip& trip);
 

@@ -52,6 +52,12 @@ std::int64_t whole_days(std::int64_t from_ms, std::int64_t to_ms) {
 
 }  // namespace
 
+std::optional<bool> measured_fix(const NmeaSentence& sentence) {
+    const auto layout = std::ranges::find(layouts, sentence.type, &Layout::type);
+    if (layout == layouts.end()) return std::nullopt;
+    return says_fix(*layout, sentence);
+}
+
 void NmeaReader::take(std::string_view text, std::size_t line) {
     if (!text.empty() && text.back() == '\r') text.remove_suffix(1);
     const auto first = text.find_first_not_of(" \t");

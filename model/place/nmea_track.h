@@ -43,6 +43,10 @@ class NmeaReader {
     bool has_fix_ = false;
 };
 
+/// Whether a sentence that tells positions (RMC, GGA, GLL, GNS) tells a measured one: not where the receiver
+/// says that it has none, nor where it is estimated, typed in or simulated. Nothing for any other sentence.
+std::optional<bool> measured_fix(const NmeaSentence& sentence);
+
 /// The whole of a file; bytes that are no text end up as faults of their lines.
 Checked<TrackReading> read_nmea(std::string_view bytes, std::optional<Instant> near = std::nullopt);
 

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Where a release was: held against the ground that the trip names, its exclusions out, with the position's u."""
-from trade import IN_W, ON_WRECK, OUTSIDE, Trade, changed, season
+from trade import DEVICE, IN_W, NOW, ON_WRECK, OUTSIDE, Trade, changed, season
 
 SEASON = season()
 
@@ -56,6 +56,23 @@ class Releases(Trade):
                               "R-1,T-2,2025-11-03T10:08+13:00,Deep Hole,W,-40.59,179.5,5\n")
         row = next(r for r in self.ask("releases", self.book)["rows"] if r["trip"] == "T-2")
         self.assertEqual(("outside", "R-1"), (row["verdict"], row["release"]))
+
+    def test_a_position_that_is_logged_is_held_against_its_ground_at_once(self):
+        self.new()
+
+        def logged(*columns):
+            said = self.sbk("log", self.book, "trip", "T-2", *columns, *DEVICE, *NOW, "--by", "Ana")
+            self.assertEqual(0, said.returncode, said.stderr)
+            return said.stderr
+
+        self.assertEqual("", logged("remarks=calm"))
+        self.assertRegex(logged("lat=-40.59", "lon=179.61", "position_u_m=5"),
+                         r"^note: trip T-2: inside Deep Hole, \d+ m from its edge\n$")
+        self.assertRegex(logged("lon=179.5"), r"outside Deep Hole, \d+ m from its edge")
+        self.assertRegex(logged("lat=40.59", "lon=179.61"),
+                         r"\d+ km from Deep Hole: is the latitude's sign right\?")
+        self.assertEqual("40.59", self.sbk("show", self.book, "trip", "T-2", "--json").stdout
+                         .split('"lat":')[1].split(",")[0].strip(' "'))
 
     def test_only_what_was_released_by_then_is_listed(self):
         self.new()

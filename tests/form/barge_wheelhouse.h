@@ -15,15 +15,19 @@ namespace spoilbook::tests {
 struct Wheelhouse {
     Instant now = at("05:40");
     form::BookSession session;
+    std::unique_ptr<form::Receiver> receiver;
     QWidget window;
     form::ShiftPage* page = nullptr;
 
-    explicit Wheelhouse(Book book = a_barge_book())
+    explicit Wheelhouse(Book book = a_barge_book(),
+                        const std::optional<form::ReceiverSettings>& heard = std::nullopt)
         : session(
               std::move(book), [this] { return now; }, QString()) {
         session.set_person(QStringLiteral("Bram"));
         window.resize(1060, 640);
-        page = new form::ShiftPage(session, &window);
+        if (heard)
+            receiver = std::make_unique<form::Receiver>([this] { return now; }, *heard, nullptr, nullptr);
+        page = new form::ShiftPage(session, &window, receiver.get());
         page->setGeometry(window.rect());
         window.show();
         REQUIRE(QTest::qWaitForWindowActive(&window));
