@@ -28,10 +28,11 @@ constexpr double told_deg = 0.000005 / 60;
 /// reaches 0.005° of latitude to either side of 40.585° S: 555 m (COMP, GeographicLib: 555.2 m).
 Book a_book_under_way() {
     Book book = a_barge_book();
-    log_line(
-        book, at("01:30"), "ground", "Gannet Patch",
-        {{"geometry", R"({"type":"Polygon","coordinates":[[[179.62,-40.59],[179.64,-40.59],[179.64,-40.58],)"
-                      R"([179.62,-40.58],[179.62,-40.59]]]})"}});
+    const Id ground = book.labelled(kind("ground"), "Gannet Patch").value().id;
+    const std::string outline =
+        R"({"type":"Polygon","coordinates":[[[179.62,-40.59],[179.64,-40.59],[179.64,-40.58],)"
+        R"([179.62,-40.58],[179.62,-40.59]]]})";
+    set_field(book, by("Ana"), "ground", ground, "geometry", outline).value();
     log_line(book, at("05:40"), "shift", "S-0002",
              {{"start", "2025-11-04T05:40+13:00"}, {"dredger", "Heron"}, {"tug", "Plover"}});
     log_line(book, at("06:30"), "load", "L-0001",
