@@ -3,6 +3,7 @@
 
 #include "forms/barge/barge_desk.h"
 #include "forms/barge/receiver.h"
+#include "forms/consent/duties_leaf.h"
 #include "forms/consent/limits_leaf.h"
 #include "forms/consent/releases_leaf.h"
 #include "forms/consent/return_leaf.h"
@@ -10,6 +11,7 @@
 #include "forms/shared/records_leaf.h"
 #include "forms/works/burndown_leaf.h"
 #include "forms/works/load_sheet.h"
+#include "forms/works/pace_leaf.h"
 #include "forms/works/plant_leaf.h"
 #include "forms/works/reconcile_leaf.h"
 #include "forms/works/volumes_leaf.h"
@@ -65,6 +67,7 @@ std::vector<Desk> make_desks(BookSession& session, form::Memory& memory) {
          QStringLiteral("claim"),
          {page<form::BurndownLeaf>(figures, "burndown", tr("Burn-down"), "chart"),
           page<form::VolumesLeaf>(figures, "volumes", tr("Volumes"), "drop"),
+          page<form::PaceLeaf>(figures, "pace", tr("Hours and pace"), "delay"),
           page<form::ReconcileLeaf>(figures, "reconcile", tr("Against the bed"), "sounding"),
           {QStringLiteral("plant"), tr("Barge tables"), QStringLiteral("barge"),
            [&session](QWidget* parent) -> QWidget* { return new form::PlantLeaf(session, parent); }},
@@ -76,6 +79,7 @@ std::vector<Desk> make_desks(BookSession& session, form::Memory& memory) {
          QStringLiteral("limit"),
          {page<form::LimitsLeaf>(figures, "limits", tr("Limits"), "limit"),
           page<form::ReleasesLeaf>(figures, "releases", tr("Releases"), "release"),
+          page<form::DutiesLeaf>(figures, "duties", tr("Duties"), "calendar"),
           page<form::ReturnLeaf>(figures, "return", tr("Return"), "return"),
           records(session, "records", tr("All records"), "table", {})}},
     };

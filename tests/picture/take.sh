@@ -67,18 +67,24 @@ press ctrl+Page_Down; shot barge-trip-day
 press ctrl+Page_Down; shot barge-shifts-day
 press ctrl+2; shot works-day
 press ctrl+Page_Down; shot works-volumes-day
+press ctrl+Page_Down; sleep 1; shot works-pace-day
 press ctrl+Page_Down; sleep 2; shot works-bed-day
 press ctrl+Page_Down; shot works-barge-tables-day
 press ctrl+3; shot consent-day
 press ctrl+Page_Down; shot consent-releases-day
+press ctrl+Page_Down; shot consent-duties-day
 press ctrl+Page_Down; shot consent-return-day
 press ctrl+d
+press ctrl+Page_Up; shot consent-duties-night
 press ctrl+Page_Up ctrl+Page_Up; shot consent-night
-press ctrl+2; press ctrl+Page_Up ctrl+Page_Up ctrl+Page_Up; sleep 2; shot works-night
+press ctrl+2; press ctrl+Page_Up ctrl+Page_Up; sleep 1; shot works-pace-night
+press ctrl+Page_Up ctrl+Page_Up; sleep 2; shot works-night
 press ctrl+1; press ctrl+Page_Up ctrl+Page_Up; shot barge-night
 end
 
 begin 2560x1600 2 "$book"
 press ctrl+1; shot barge-200
 press ctrl+2; shot works-200
+press ctrl+Page_Down ctrl+Page_Down; sleep 1; shot works-pace-200
+press ctrl+3; press ctrl+Page_Down ctrl+Page_Down; shot consent-duties-200
 end

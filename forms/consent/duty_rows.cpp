@@ -1,0 +1,200 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/consent/duty_rows.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <tuple>
+
+#include "forms/shared/number_typed.h"
+#include "forms/works/say.h"
+#include "model/consent/due_days.h"
+#include "model/consent/quantity_text.h"
+#include "model/record/evidence_text.h"
+#include "model/unit/calendar.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook::form {
+namespace {
+
+QString tr(const char* text, int n = -1) {
+    return QCoreApplication::translate("Duties", text, nullptr, n);
+}
+
+QString shown(const std::string& text) {
+    return QString::fromStdString(text);
+}
+
+QDate date_of(Day day) {
+    return {day.year, day.month, day.day};
+}
+
+QString short_day(Day day, const QLocale& locale) {
+    return locale.toString(date_of(day), QStringLiteral("d MMM"));
+}
+
+// "6–7 Dec, 20 Dec–11 Jan": days that follow each other as one span.
+QString spans_shown(const std::vector<Day>& days, const QLocale& locale) {
+    QStringList spans;
+    for (std::size_t first = 0; first < days.size();) {
+        std::size_t last = first;
+        while (last + 1 < days.size() && days[last + 1] == plus_days(days[last], 1))
+            ++last;
+        spans << (first == last
+                      ? short_day(days[first], locale)
+                      : tr("%1 to %2").arg(short_day(days[first], locale), short_day(days[last], locale)));
+        first = last + 1;
+    }
+    return spans.join(QStringLiteral(", "));
+}
+
+// What ends at midnight is due at 24:00 of the day before: so the consents say it.
+QString due_shown(Instant due, const Zone& zone, const QLocale& locale) {
+    const Day last = zone.day_of(due - 1);
+    if (zone.day_start(plus_days(last, 1)) == due) return tr("%1, 24:00").arg(day_shown(last, locale));
+    return moment_shown(due, zone, locale);
+}
+
+std::pair<QString, State> word_and_shape(const DutyTime& time) {
+    switch (time.state) {
+        case DutyState::overdue:
+            return {tr("overdue"), State::hold};
+        case DutyState::due:
+            return {tr("due"), State::attention};
+        case DutyState::done:
+            return time.late() ? std::pair(tr("done late"), State::attention)
+                               : std::pair(tr("done"), State::clear);
+        case DutyState::nil:
+            return {tr("nil"), State::clear};
+        case DutyState::coming:
+            break;
+    }
+    return {tr("coming"), time.unknown > 0 ? State::unknown : State::clear};
+}
+
+QString covers_shown(const DutyTime& time, const Zone& zone, const QLocale& locale) {
+    if (time.step)
+        return tr("at %1 %2").arg(number_shown(*time.step, 0, locale), shown(unit_text(time.duty.counted)));
+    if (time.event != nullptr)
+        return time.event->what.empty() ? moment_shown(*time.arises, zone, locale) : shown(time.event->what);
+    if (!time.covers) return {};
+    const Day from = zone.day_of(time.covers->from);
+    const Day to = zone.day_of(time.covers->to - 1);
+    return tr("%1 to %2").arg(short_day(from, locale), day_shown(to, locale));
+}
+
+QString left_shown(const DutyRow& row) {
+    if (!row.left || row.state == DutyState::done || row.state == DutyState::nil) return {};
+    const int days = int(*row.left);
+    if (row.state == DutyState::overdue) return days == 0 ? tr("over today") : tr("%1 days over").arg(-days);
+    if (days == 0) return tr("today");
+    return days == 1 ? tr("tomorrow") : tr("%1 days").arg(days);
+}
+
+void fill_done(DutyRow& row, const DutyTime& time, const Zone& zone, const QLocale& locale) {
+    if (time.done == nullptr) return;
+    row.done = time.done->id;
+    row.done_text = moment_shown(*time.done->done_at, zone, locale);
+    if (!time.done->by.empty()) row.done_text = tr("%1, %2").arg(row.done_text, shown(time.done->by));
+    row.evidence = shown(time.done->evidence);
+}
+
+// Open ones first, by when they are due; then what comes; then what is done, newest first.
+int rank(const DutyRow& row) {
+    if (row.can_be_done) return 0;
+    return row.state == DutyState::coming ? 1 : 2;
+}
+
+}  // namespace
+
+QString how_due(const DutyTime& time, const Zone& zone, const QLocale& locale) {
+    if (time.to_go)
+        return tr("Arises when %1 %2 more are counted.")
+            .arg(number_shown(*time.to_go, 0, locale), shown(unit_text(time.duty.counted)));
+    if (!time.due) return tr("The condition sets no time.");
+    const auto days = due_days(time, zone);
+    if (!days) return tr("Due by %1.").arg(due_shown(*time.due, zone, locale));
+    const QString said = tr("%1 working days after %2: %3.")
+                             .arg(days->n)
+                             .arg(day_shown(days->after, locale), due_shown(*time.due, zone, locale));
+    if (days->not_working.empty()) return said;
+    return said + u' ' + tr("Not working: %1.").arg(spans_shown(days->not_working, locale));
+}
+
+std::vector<DutyRow> duty_rows(const std::vector<DutyTime>& times, const Zone& zone, Instant as_at,
+                               const QLocale& locale) {
+    std::vector<DutyRow> rows;
+    for (const DutyTime& time : times) {
+        DutyRow row;
+        std::tie(row.word, row.shape) = word_and_shape(time);
+        row.state = time.state;
+        row.condition = shown(time.condition->condition);
+        if (time.consent != nullptr) row.consent = shown(time.consent->consent);
+        row.what = shown(time.duty.what);
+        row.text = book_text(time.condition->text);
+        row.covers = covers_shown(time, zone, locale);
+        row.how = how_due(time, zone, locale);
+        if (time.due) {
+            row.due_text = due_shown(*time.due, zone, locale);
+            row.due_copy = shown(instant_text(*time.due, zone));
+            row.day = date_of(zone.day_of(*time.due - 1));
+            row.order = double(time.due->utc_ms);
+        }
+        if (const auto left = days_left(time, zone, as_at)) row.left = *left;
+        if (time.covers && time.state != DutyState::coming) row.covers_from = time.covers->from;
+        row.can_be_done = time.state == DutyState::due || time.state == DutyState::overdue;
+        row.left_text = left_shown(row);
+        fill_done(row, time, zone, locale);
+        rows.push_back(std::move(row));
+    }
+    std::stable_sort(rows.begin(), rows.end(), [](const DutyRow& a, const DutyRow& b) {
+        if (rank(a) != rank(b)) return rank(a) < rank(b);
+        const double none = 9e18;  // without a time: behind those that have one
+        const double x = a.order.value_or(none);
+        const double y = b.order.value_or(none);
+        return rank(a) == 2 ? x > y : x < y;
+    });
+    return rows;
+}
+
+std::vector<Column<DutyRow>> duty_columns() {
+    using Row = DutyRow;
+    return {
+        Column<Row>(tr("State"), {}, [](const Row& r) { return r.word; }).mark([](const Row& r) {
+            return std::optional(r.shape);
+        }),
+        Column<Row>(tr("What"), {}, [](const Row& r) { return r.what; }),
+        Column<Row>(tr("Condition"), {}, [](const Row& r) { return r.condition; }),
+        Column<Row>(tr("Of"), {}, [](const Row& r) { return r.covers; }),
+        Column<Row>(tr("Due by"), {}, [](const Row& r) { return r.due_text; }).copied_as([](const Row& r) {
+            return r.due_copy;
+        }),
+        Column<Row>(tr("Left"), {}, [](const Row& r) { return r.left_text; })
+            .number([](const Row& r) { return r.left_text.isEmpty() ? std::nullopt : r.left; })
+            .tip(tr("Local days until the last day in time")),
+        Column<Row>(tr("Done"), {}, [](const Row& r) { return r.done_text; }),
+        Column<Row>(tr("Evidence"), {},
+                    [](const Row& r) { return shown(evidence_words(r.evidence.toStdString())); })
+            .copied_as([](const Row& r) { return r.evidence; }),
+    };
+}
+
+QString duties_sentence(const std::vector<DutyRow>& rows) {
+    if (rows.empty()) return tr("No condition of this book asks for anything by a day.");
+    const auto count = [&](DutyState state) {
+        return int(
+            std::count_if(rows.begin(), rows.end(), [&](const DutyRow& r) { return r.state == state; }));
+    };
+    QStringList parts;
+    if (const int n = count(DutyState::overdue)) parts << tr("%1 overdue").arg(n);
+    if (const int n = count(DutyState::due)) parts << tr("%1 due").arg(n);
+    if (const int n = count(DutyState::coming)) parts << tr("%1 coming").arg(n);
+    const auto next = std::find_if(rows.begin(), rows.end(), [](const DutyRow& r) {
+        return !r.due_text.isEmpty() && (r.state == DutyState::due || r.state == DutyState::coming);
+    });
+    const QString said = parts.isEmpty() ? tr("Nothing is open.") : parts.join(QStringLiteral(", ")) + u'.';
+    if (next == rows.end()) return said;
+    return said + u' ' +
+           tr("Next: %1 of condition %2 by %3.").arg(next->what, next->condition, next->due_text);
+}
+
+}  // namespace spoilbook::form
