@@ -11,7 +11,7 @@ namespace spoilbook {
 
 /// In the file's header: this is a book of ours ("SpBk"), in this version of the tables.
 constexpr std::int64_t book_application_id = 0x5370426b;
-constexpr std::int64_t book_schema_version = 2;
+constexpr std::int64_t book_schema_version = 3;
 
 /// Columns of a record table: uuid (the row's id: several kinds have a label of the name id), struck, then
 /// the kind's fields in order. Fields come last, so that a field of a later version is appended.

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "model/record/instrument.h"
 #include "model/record/records.h"
+#include "model/record/water_sample.h"
 
 namespace spoilbook {
 
@@ -35,7 +37,8 @@ const std::vector<Kind>& all_kinds() {
         kinds_of<Harbour, Person, Material, Dredger, Bucket, Tug, Barge, Claim, Ground, Cell, Consent,
                  Condition, Shift, Crew, Station, Handover, Delay, Sounding, Load, Tally, LightReading, Trip,
                  Release, Watch, Observation, Event, Find, Suitability, Factor, Opening, Tide, Notice, Fuel,
-                 Site, Service, LoggerFile, Track, Survey, Removed, DutyDone, SiteCheck, Overrule>();
+                 Site, Service, LoggerFile, Track, Survey, Removed, DutyDone, SiteCheck, Overrule, Instrument,
+                 WaterSample>();
     return kinds;
 }
 
