@@ -5,7 +5,8 @@
 #include <cmath>
 
 #include "app/command/condition_rows.h"
-#include "model/answer/turbidity.h"
+#include "app/command/solids.h"
+#include "model/answer/event_answers.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
 
@@ -58,6 +59,29 @@ Json tier_json(const std::optional<double>& tier) {
     return static_cast<int>(*tier);
 }
 
+Json text_or_null(const std::string& text) {
+    return text.empty() ? Json(nullptr) : Json(text);
+}
+
+void put_answer(Json& row, const EventAnswer& answer, const Zone& zone) {
+    const Event none;
+    const Event& said = answer.row == nullptr ? none : *answer.row;
+    row["answer"] = text(answer.state);
+    row["answered"] = answer.row != nullptr && !said.action.empty();
+    row["answered_by"] = text_or_null(said.closed_by);
+    row["action"] = text_or_null(said.action);
+    row["told"] = text_or_null(said.told);
+    row["told_at"] = instant_or_null(answer.told_at, zone);
+    row["cause"] = text_or_null(said.cause);
+    row["lacking"] = answer.lacking;
+}
+
+Json answered_json(const EventAnswer& answer, const Zone& zone) {
+    Json row = event_json(answer.record, zone);
+    put_answer(row, answer, zone);
+    return row;
+}
+
 Json months_json(const std::vector<MonthComplete>& months) {
     Json rows = Json::array();
     for (const auto& month : months)
@@ -65,27 +89,58 @@ Json months_json(const std::vector<MonthComplete>& months) {
                         {"readings", month.readings},
                         {"counted", month.counted},
                         {"expected", month.expected},
-                        {"complete", number_or_null(month.share())}});
+                        {"complete", number_or_null(month.share())},
+                        {"calibration_expired", month.expired}});
     return rows;
 }
 
-std::string text_of(const Json& json, const std::vector<TriggerRecord>& events, const Zone& zone) {
+Json instruments_json(const std::vector<Instrument>& instruments, const Zone& zone) {
+    Json rows = Json::array();
+    for (const auto& one : instruments)
+        rows.push_back({{"serial", text_or_null(one.serial)},
+                        {"from", instant_or_null(one.deployed, zone)},
+                        {"to", instant_or_null(one.recovered, zone)},
+                        {"calibrated", instant_or_null(one.calibrated, zone)},
+                        {"expires", instant_or_null(one.calibrated_until, zone)},
+                        {"by", text_or_null(one.by)}});
+    return rows;
+}
+
+std::vector<EventAnswer> answers_at(TurbidityWatch& watch, const Reading& reading, const std::string& site) {
+    auto found = event_answers(watch, reading.season, reading.as_at);
+    std::erase_if(found, [&](const EventAnswer& answer) { return answer.record.event.site != site; });
+    return found;
+}
+
+std::string event_text(const EventAnswer& answer, const Zone& zone) {
+    const auto& record = answer.record;
+    const auto& event = record.event;
+    return fmt::format(
+        "condition {}: over since {}, passed {}, {}, peak {}{}; {}\n", record.of->number,
+        instant_text(event.over_since, zone), instant_text(event.start, zone),
+        event.end ? "all clear " + instant_text(*event.end, zone) : "open", number_text(event.peak),
+        record.due ? ", answer due " + instant_text(*record.due, zone) : "",
+        answer.state == AnswerState::undated ? "answered, nobody wrote when" : text(answer.state));
+}
+
+std::string text_of(const Json& json, const std::vector<EventAnswer>& events, const Zone& zone) {
     std::string text =
         fmt::format("{}: {} readings", json["site"].get<std::string>(), json["readings"].dump());
     for (const auto& [flag, n] : json["flags"].items())
         text += fmt::format(", flag {}: {}", flag, n.dump());
     text += "\n";
-    for (const auto& month : json["completeness"])
-        text += fmt::format("{}: {} of {:.0f} readings count\n", month["month"].get<std::string>(),
+    for (const auto& month : json["completeness"]) {
+        text += fmt::format("{}: {} of {:.0f} readings count", month["month"].get<std::string>(),
                             month["counted"].dump(), month["expected"].get<double>());
-    for (const auto& record : events) {
-        const auto& event = record.event;
-        text += fmt::format("condition {}: over since {}, passed {}, {}, peak {}{}\n", record.of->number,
-                            instant_text(event.over_since, zone), instant_text(event.start, zone),
-                            event.end ? "all clear " + instant_text(*event.end, zone) : "open",
-                            number_text(event.peak),
-                            record.due ? ", answer due " + instant_text(*record.due, zone) : "");
+        if (month["calibration_expired"] != 0)
+            text += fmt::format(", {} of an expired calibration", month["calibration_expired"].dump());
+        text += "\n";
     }
+    for (const auto& row : json["instruments"])
+        text += fmt::format("instrument {} from {}, calibration holds until {}\n", row["serial"].dump(),
+                            row["from"].dump(), row["expires"].dump());
+    for (const auto& answer : events)
+        text += event_text(answer, zone);
     return text + (events.empty() ? "no trigger was passed\n" : "");
 }
 
@@ -108,6 +163,7 @@ std::function<void(const std::function<void(const Json&)>&)> series_list(
             hand({{"time", instant_text(reading.time, zone)},
                   {"value", number_or_null(reading.value)},
                   {"flag", static_cast<int>(series.flags[i])},
+                  {"calibration", text(calibration_at(watch->instruments(site), reading.time))},
                   {"statistic", asked ? number_or_null(statistic->at(reading.time)) : Json(nullptr)}});
         }
     };
@@ -120,7 +176,7 @@ Checked<Said> say_turbidity(const Reading& reading, const std::string& site, con
         return Refusal{"no-such-row", "site " + site, "there is no such site", "look its name up"};
     const Zone& zone = reading.season.zone;
     const SiteSeries& series = *watch->series(site);
-    const auto events = watch->events(site);
+    const auto events = answers_at(*watch, reading, site);
     Said said;
     said.json["as_at"] = instant_text(reading.as_at, zone);
     said.json["site"] = site;
@@ -131,8 +187,9 @@ Checked<Said> say_turbidity(const Reading& reading, const std::string& site, con
     said.json["flags"] = flags_json(series, span);
     said.json["statistic_of"] = condition_json(watch->naming(site));
     said.json["events"] = Json::array();
-    for (const auto& record : events)
-        said.json["events"].push_back(event_json(record, zone));
+    for (const auto& answer : events)
+        said.json["events"].push_back(answered_json(answer, zone));
+    said.json["instruments"] = instruments_json(watch->instruments(site), zone);
     said.json["completeness"] = months_json(watch->months(site));
     said.text = text_of(said.json, events, zone);
     for (const auto& refusal : watch->unread())
@@ -182,6 +239,7 @@ nlohmann::ordered_json event_json(const TriggerRecord& record, const Zone& zone)
 }
 
 void add_turbidity_commands(CLI::App& program, Options& options, Task& task) {
+    add_solids_command(program, options, task);
     auto given = std::make_shared<Given>();
     auto* command = add_command(program, options, "turbidity",
                                 "readings of a site with their flags, the statistic, passed triggers");

@@ -37,15 +37,21 @@ std::vector<ThresholdSpan> thresholds_of(const Book& book, const Site& site) {
     return spans;
 }
 
-std::vector<FlagOverrule> overrules_of(const Book& book, const Site& site) {
-    std::vector<FlagOverrule> overrules;
+std::vector<Overrule> overrule_rows_of(const Book& book, const Site& site) {
+    std::vector<Overrule> overrules;
     for (const Row& row : book.rows(definition<Overrule>().kind())) {
-        const auto said = definition<Overrule>().read(row);
-        if (said.site != site.id || !said.from || said.flag.size() != 1) continue;
-        overrules.push_back(
-            {*said.from, said.to.value_or(*said.from), static_cast<Flag>(said.flag.front() - '0')});
+        auto said = definition<Overrule>().read(row);
+        if (said.site == site.id && said.from && said.flag.size() == 1) overrules.push_back(std::move(said));
     }
     return overrules;
+}
+
+std::vector<FlagOverrule> overrules_of(const Book& book, const Site& site) {
+    std::vector<FlagOverrule> flags;
+    for (const auto& said : overrule_rows_of(book, site))
+        flags.push_back(
+            {*said.from, said.to.value_or(*said.from), static_cast<Flag>(said.flag.front() - '0')});
+    return flags;
 }
 
 SiteSeries checked_site(const Book& book, const Site& site, Instant as_at) {

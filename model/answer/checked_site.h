@@ -12,6 +12,8 @@ SiteSeries checked_site(const Book& book, const Site& site, Instant as_at);
 
 /// The thresholds of the site's checks: its own, and over them those that hold for a time, whole.
 std::vector<ThresholdSpan> thresholds_of(const Book& book, const Site& site);
+/// The overrules of a site that say from when and to which flag, in the order of the book.
+std::vector<Overrule> overrule_rows_of(const Book& book, const Site& site);
 /// The flags that people set on the site's readings, in the order in which they were set.
 std::vector<FlagOverrule> overrules_of(const Book& book, const Site& site);
 

@@ -8,6 +8,7 @@
 #include "model/record/reading.h"
 #include "model/record/release_view.h"
 #include "model/record/working_days.h"
+#include "model/turbidity/site_watch.h"
 #include "model/unit/calendar.h"
 #include "model/unit/time_text.h"
 
@@ -180,12 +181,46 @@ std::vector<MonthComplete> TurbidityWatch::months(const std::string& name) {
             const double minutes =
                 static_cast<double>(std::min(month.to, as_at_) - from) / static_cast<double>(ms_per_minute);
             const double expected = found->interval_min > 0 ? minutes / found->interval_min : 0;
-            months.push_back({month_text(season_.zone.day_of(month.from)), 0, 0, expected});
+            months.push_back({month_text(season_.zone.day_of(month.from)), 0, 0, 0, expected});
         }
         ++months.back().readings;
-        months.back().counted += counts(found->flags[i]) ? 1 : 0;
+        if (!counts(found->flags[i])) continue;
+        ++months.back().counted;
+        months.back().expired += expired(name, found->readings[i].time) ? 1 : 0;
     }
     return months;
+}
+
+const std::vector<Instrument>& TurbidityWatch::instruments(const std::string& name) {
+    const auto held = instruments_.find(name);
+    if (held != instruments_.end()) return held->second;
+    const Site* found = site(name);
+    auto read = found == nullptr ? std::vector<Instrument>() : instruments_at(book_, *found, as_at_);
+    return instruments_.emplace(name, std::move(read)).first->second;
+}
+
+bool TurbidityWatch::expired(const std::string& name, Instant at) {
+    return calibration_at(instruments(name), at) == CalibrationState::expired;
+}
+
+std::vector<Overrule> TurbidityWatch::overrules(const std::string& name) const {
+    const Site* found = site(name);
+    return found == nullptr ? std::vector<Overrule>() : overrule_rows_of(book_, *found);
+}
+
+double TurbidityWatch::hours_over(const TriggerCondition& condition, const std::string& name,
+                                  const Period& period) {
+    const SiteSeries* found = series(name);
+    if (found == nullptr) return 0;
+    const SeriesOf series_of = [this](const std::string& one) { return series(one); };
+    SiteWatch watch(condition.trigger, name, series_of);
+    const WorkingTime never({});  // whether the work goes on decides what passes, not what is over
+    std::size_t over = 0;
+    for (auto t = watch.next_time(); t && *t < period.to; t = watch.next_time()) {
+        watch.step(never, season_.zone);
+        over += period.contains(*t) && watch.standing().last.telling == Telling::over ? 1 : 0;
+    }
+    return static_cast<double>(over) * found->interval_min / 60;
 }
 
 bool holds_releases(const TriggerRecord& record) {

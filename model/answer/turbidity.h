@@ -4,7 +4,7 @@
 #include <map>
 #include <memory>
 
-#include "model/book/book.h"
+#include "model/answer/instruments.h"
 #include "model/record/season.h"
 #include "model/turbidity/site_statistic.h"
 #include "model/turbidity/trigger.h"
@@ -39,6 +39,7 @@ struct MonthComplete {
     std::string month;         ///< YYYY-MM
     std::size_t readings = 0;  ///< rows, missing ones too
     std::size_t counted = 0;   ///< flag 1 or 2
+    std::size_t expired = 0;   ///< counted, but of a calibration that had expired
     double expected = 0;       ///< from the first reading, the month's start or both, to its end or the as-at
     [[nodiscard]] std::optional<double> share() const {
         return expected > 0 ? std::optional(static_cast<double>(counted) / expected) : std::nullopt;
@@ -67,6 +68,15 @@ class TurbidityWatch {
     /// Every condition at every site that it watches: what a board or a release check asks.
     std::vector<TriggerState> states();
     std::vector<MonthComplete> months(const std::string& name);
+    /// The instruments of a site; empty where there is no such site.
+    const std::vector<Instrument>& instruments(const std::string& name);
+    /// Whether a reading at that instant counts with a calibration that had expired. Beside its flag, which
+    /// it never changes.
+    bool expired(const std::string& name, Instant at);
+    /// The overrules of a site, in the order of the book.
+    std::vector<Overrule> overrules(const std::string& name) const;
+    /// Readings of a site in [from, to) that were over the level of a condition, each as its interval, hours.
+    double hours_over(const TriggerCondition& condition, const std::string& name, const Period& period);
 
  private:
     TriggerOutcome outcome(const TriggerCondition& condition);
@@ -80,6 +90,7 @@ class TurbidityWatch {
     Instant as_at_;
     std::vector<Site> sites_;
     std::map<std::string, std::unique_ptr<SiteSeries>> series_;
+    std::map<std::string, std::vector<Instrument>> instruments_;  ///< by site, when first asked for
     std::vector<TriggerCondition> conditions_;
     std::map<const TriggerCondition*, TriggerOutcome> outcomes_;
     Refusals unread_;
