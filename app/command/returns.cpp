@@ -39,6 +39,13 @@ Said say_return(const ReturnFacts& facts, const std::string& folder) {
     }
     said.json["totals"] = totals_json(facts);
     said.json["reasons"] = facts.reasons;
+    said.json["triggers"] = Json::array();
+    for (const auto& answer : facts.triggers)
+        said.json["triggers"].push_back(
+            {{"condition", answer.record.of->number},
+             {"site", answer.record.event.site},
+             {"passed", instant_text(answer.record.event.start, facts.season->zone)},
+             {"answer", text(answer.state)}});
     said.json["sealed"] = false;
     said.json["files"] = Json::array();
     if (!facts.missing.empty()) {
@@ -58,8 +65,9 @@ Said say_return(const ReturnFacts& facts, const std::string& folder) {
 Checked<Said> make_return(const Reading& reading, const Options& options, const std::string& period,
                           const std::string& folder) {
     auto tracks = tracks_of(reading, options);
-    const auto facts = gather_return(*reading.ledger, {period, reading.as_at, reading.head, options.by,
-                                                       reading.import_stamps_ms, &tracks});
+    const auto facts = gather_return(
+        *reading.ledger, {period, reading.as_at, reading.head, options.by, reading.import_stamps_ms, &tracks,
+                          std::make_shared<TurbidityWatch>(*reading.book, reading.season, reading.as_at)});
     if (!facts) return facts.refusals();
     Said said = say_return(*facts, folder);
     if (said.exit != answered || folder.empty()) return said;

@@ -24,10 +24,13 @@ struct MonthAsked {
     std::string month, person;
 };
 
+// A reader of its own: one book is one thread's. What it says is read out before it is closed.
 Checked<ReturnFacts> gathered(const MonthAsked& asked, const Figures& f) {
     auto tracks = tracks_of(f);
-    return gather_return(*f.ledger,
-                         {asked.month, f.as_at, f.journal_head, asked.person, f.import_stamps_ms, &tracks});
+    const auto book = Book::open_to_read(f.book);
+    const auto turbidity = book ? std::make_shared<TurbidityWatch>(*book, f.season, f.as_at) : nullptr;
+    return gather_return(*f.ledger, {asked.month, f.as_at, f.journal_head, asked.person, f.import_stamps_ms,
+                                     &tracks, turbidity});
 }
 
 // Empty: written; otherwise why not.
@@ -48,7 +51,9 @@ ReturnLeaf::ReturnLeaf(FiguresSource& source, QWidget* parent)
     : FiguresPage(source, parent),
       missing_rows_(new RowTable<MissingRow>(missing_columns(), this)),
       total_rows_(new RowTable<TotalRow>(total_columns(QLocale()), this)),
-      schedule_rows_(new RowTable<ScheduleRow>(schedule_columns(QLocale()), this)) {
+      schedule_rows_(new RowTable<ScheduleRow>(schedule_columns(QLocale()), this)),
+      trigger_rows_(new RowTable<TriggerRow>(trigger_columns(QLocale()), this)),
+      water_rows_(new RowTable<WaterRow>(water_columns(QLocale()), this)) {
     build_head();
     build_answer();
     build_tables();
@@ -102,11 +107,18 @@ void ReturnLeaf::build_tables() {
     tabs_->addTab(missing_, tr("Missing"));
     tabs_->addTab(totals_, tr("Totals"));
     tabs_->addTab(schedule_, tr("Schedule"));
+    triggers_ = new TableView(tr("triggers passed"), this);
+    water_ = new TableView(tr("turbidity by site"), this);
+    triggers_->set_model(trigger_rows_);
+    triggers_->set_empty_text(tr("No turbidity trigger was passed in this month."));
+    water_->set_model(water_rows_);
+    water_->set_empty_text(tr("No turbidity site is in the book."));
+    tabs_->addTab(triggers_, tr("Triggers"));
+    tabs_->addTab(water_, tr("Turbidity"));
     give_height(tabs_, 30);
     body()->addWidget(tabs_, 1);
-    tell_exports_of(missing_);
-    tell_exports_of(totals_);
-    tell_exports_of(schedule_);
+    for (TableView* view : {missing_, totals_, schedule_, triggers_, water_})
+        tell_exports_of(view);
 }
 
 void ReturnLeaf::show_figures(const FiguresMade& made) {
@@ -163,7 +175,9 @@ void ReturnLeaf::show_return(ReturnShown shown) {
     missing_rows_->set_rows(std::move(shown.missing));
     total_rows_->set_rows(std::move(shown.totals));
     schedule_rows_->set_rows(std::move(shown.schedule));
-    for (TableView* view : {missing_, totals_, schedule_})
+    trigger_rows_->set_rows(std::move(shown.triggers));
+    water_rows_->set_rows(std::move(shown.water));
+    for (TableView* view : {missing_, totals_, schedule_, triggers_, water_})
         view->table()->resizeColumnsToContents();
 }
 

@@ -48,10 +48,12 @@ class ReturnLeaf : public FiguresPage {
     Figure* releases_;
     Figure* late_;
     QTabWidget* tabs_;
-    TableView *missing_, *totals_, *schedule_;
+    TableView *missing_, *totals_, *schedule_, *triggers_, *water_;
     RowTable<MissingRow>* missing_rows_;
     RowTable<TotalRow>* total_rows_;
     RowTable<ScheduleRow>* schedule_rows_;
+    RowTable<TriggerRow>* trigger_rows_;
+    RowTable<WaterRow>* water_rows_;
 };
 
 }  // namespace spoilbook::form

@@ -99,6 +99,8 @@ ReturnShown return_shown(const ReturnFacts& facts, const QLocale& locale) {
         shown.reasons << read(reason);
     for (const std::string& condition : facts.not_judged)
         shown.not_judged << book_text(condition);
+    shown.water = water_rows(facts, locale);
+    shown.triggers = trigger_rows(facts, locale);
     fill_figures(shown, facts, locale);
     return shown;
 }

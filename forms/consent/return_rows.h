@@ -3,9 +3,8 @@
 
 #include <QLocale>
 
+#include "forms/consent/return_water_rows.h"
 #include "forms/shared/figure.h"
-#include "forms/shared/table_model.h"
-#include "model/return/return_facts.h"
 
 namespace spoilbook::form {
 
@@ -33,6 +32,8 @@ struct ReturnShown {
     std::vector<MissingRow> missing;
     std::vector<ScheduleRow> schedule;
     std::vector<TotalRow> totals;
+    std::vector<WaterRow> water;
+    std::vector<TriggerRow> triggers;
     QStringList reasons;
     QStringList not_judged;  ///< conditions that a return says nothing about
     FigureText in_situ, hopper, releases, late;

@@ -3,7 +3,7 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
+#include <algorithm>
 
 #include "forms/print/figure_text.h"
 #include "forms/print/return_tables.h"
@@ -48,6 +48,12 @@ Answer answer_of(const ReturnFacts& facts) {
             fmt::format(" {} more condition{} not judged here: the statement lists them.",
                         facts.not_judged.size(), facts.not_judged.size() == 1 ? " is" : "s are");
     }
+    const auto untold = std::count_if(facts.judged.begin(), facts.judged.end(), [](const auto& judged) {
+        return judged.state() == Finding::cannot_tell;
+    });
+    if (untold > 0)
+        answer.sentence += fmt::format(" Of {} condition{} it cannot be told whether all complied.", untold,
+                                       untold == 1 ? "" : "s");
     const auto& in_situ = facts.totals.amounts.in_situ_m3;
     const auto& hopper = facts.totals.amounts.hopper_m3;
     answer.figures.push_back({"Released, in situ", tenths_shown(facts.printed.in_situ_m3), "m³",
@@ -83,6 +89,31 @@ Facts facts_of(const ReturnFacts& facts) {
              {"Positions", "WGS 84, where the doors opened"}}};
 }
 
+Mark finding_mark(Finding finding) {
+    if (finding == Finding::cannot_tell) return Mark::unknown;
+    return finding == Finding::complied ? Mark::met : Mark::passed;
+}
+
+std::string finding_word(Finding finding) {
+    if (finding == Finding::cannot_tell) return "cannot tell";
+    return finding == Finding::complied ? "complied" : "breached";
+}
+
+void add_judged(const ReturnFacts& facts, std::vector<Block>& blocks) {
+    if (facts.judged.empty()) return;
+    Table table;
+    table.caption = "Conditions held against what was done";
+    table.columns = {{"Condition", "", Align::left, 0, true}, {"What", "", Align::left, 1, false},
+                     {"Complied", "", Align::right, 0, true}, {"Cannot tell", "", Align::right, 0, true},
+                     {"Breached", "", Align::right, 0, true}, {"State", "", Align::left, 0, false}};
+    for (const auto& judged : facts.judged)
+        table.rows.push_back({judged.condition->condition, judged.condition->text,
+                              std::to_string(judged.complied), std::to_string(judged.cannot_tell),
+                              std::to_string(judged.breached),
+                              Cell(finding_word(judged.state()), finding_mark(judged.state()))});
+    blocks.emplace_back(std::move(table));
+}
+
 void add_statement(const ReturnFacts& facts, std::vector<Block>& blocks) {
     blocks.emplace_back(Heading{2, "Statement of compliance"});
     if (facts.reasons.empty()) {
@@ -105,14 +136,6 @@ void add_not_judged(const ReturnFacts& facts, std::vector<Block>& blocks) {
     for (const auto& condition : facts.not_judged)
         list += (list.empty() ? "" : "; ") + condition;
     blocks.emplace_back(Paragraph{"Not judged by this return, and to be answered beside it: " + list + "."});
-}
-
-void add_factors(const ReturnFacts& facts, std::vector<Block>& blocks) {
-    blocks.emplace_back(Heading{2, "Factors used"});
-    std::string text = facts.factors.empty() ? "None." : "";
-    for (const auto& factor : facts.factors)
-        text += (text.empty() ? "" : "; ") + factor;
-    blocks.emplace_back(Paragraph{text});
 }
 
 Signature signature_of(const ReturnFacts& facts,
@@ -144,10 +167,13 @@ Document return_document(const ReturnFacts& facts,
     blocks.emplace_back(answer_of(facts));
     blocks.emplace_back(facts_of(facts));
     add_statement(facts, blocks);
+    add_judged(facts, blocks);
     add_not_judged(facts, blocks);
     add_totals(facts, blocks);
     add_limits(facts, blocks);
     add_events(facts, blocks);
+    add_triggers(facts, blocks);
+    add_turbidity(facts, blocks);
     add_duties(facts, blocks);
     add_factors(facts, blocks);
     blocks.emplace_back(PageBreak{true});

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "forms/print/figure_text.h"
 #include "model/consent/quantity_text.h"
 #include "model/record/release_name.h"
@@ -46,10 +48,37 @@ Table totals_table(const char* caption, const char* key, const std::vector<Print
     return table;
 }
 
+std::string p_over_shown(const std::optional<double>& p) {
+    if (!p) return "";
+    if (*p > 0 && *p < 0.001) return "< 0.1";
+    if (*p < 1 && *p > 0.999) return "> 99.9";
+    return fmt::format("{:.1f}", *p * 100);
+}
+
+/// Of a limit on days or weeks the fullest one of the period stands for all of them.
+LimitState fullest(const LimitState& state, const std::optional<LargestUsed>& largest) {
+    LimitState shown = state;
+    if (!largest) return shown;
+    shown.used = largest->used;
+    shown.used_u = largest->used_u;
+    shown.window_start = largest->from;
+    shown.window_end = largest->to;
+    shown.p_over.reset();
+    return shown;
+}
+
 std::string window_shown(const LimitState& state, const Zone& zone) {
+    const auto& window = state.quantity.window;
+    if (window.kind == WindowKind::calendar && window.unit == WindowUnit::days && state.window_start)
+        return day_text(zone.day_of(*state.window_start));
     const auto day = [&](Instant at) { return day_text(zone.day_of(at)); };
     if (!state.window_start) return state.window_end ? "to " + day(*state.window_end) : "all";
     return day(*state.window_start) + " to " + (state.window_end ? day(*state.window_end) : "");
+}
+
+bool answers_a_trigger(const ReturnFacts& facts, const Event& event) {
+    return std::any_of(facts.triggers.begin(), facts.triggers.end(),
+                       [&](const EventAnswer& answer) { return answer.row == &event; });
 }
 
 Mark verdict_mark(PlaceVerdict verdict) {
@@ -117,25 +146,29 @@ void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks) {
     blocks.emplace_back(Heading{1, "Limits"});
     Table table;
     table.caption = "As at " + instant_text(facts.limits_at, facts.season->zone);
-    table.columns = {fixed_column("Condition"), text_column("What", 1),     number_column("Used", ""),
-                     number_column("±", ""),    number_column("Limit", ""), number_column("Headroom", ""),
-                     fixed_column("Unit"),      fixed_column("Window"),     fixed_column("State")};
-    for (const auto& state : facts.limits) {
+    table.columns = {fixed_column("Condition"),     text_column("What", 1),     number_column("Used", ""),
+                     number_column("±", ""),        number_column("Limit", ""), number_column("Headroom", ""),
+                     number_column("P(over)", "%"), fixed_column("Unit"),       fixed_column("Window"),
+                     fixed_column("State")};
+    for (std::size_t i = 0; i < facts.limits.size(); ++i) {
+        const LimitState state = fullest(facts.limits[i], facts.largest_used[i]);
         std::string name = state.condition->condition;
         if (state.member) name += " " + (state.member->name.empty() ? "none" : state.member->name);
         const double u = state.quantity.share_of_total ? state.used_u * 1000 : state.used_u;
         const std::string u_shown =
             state.quantity.share_of_total ? fmt::format("{:.1f}", u / 10) : whole_shown(u);
         table.rows.push_back({name, state.condition->text, used_shown(state), u_shown, limit_shown(state),
-                              headroom_shown(state), unit_text(state.quantity),
+                              headroom_shown(state), p_over_shown(state.p_over), unit_text(state.quantity),
                               window_shown(state, facts.season->zone),
                               Cell(limit_word(state), limit_mark(state))});
     }
     table.zero_rows_text = "No condition of the consent is a limit on a quantity.";
     table.notes = {
-        "Used is rounded up; headroom is limit minus used; ± is one standard uncertainty. A limit that was "
-        "exceeded at any time in a window stays marked as passed. A limit that ended in the period stands "
-        "as at its end."};
+        "Used is rounded up; headroom is limit minus used; ± is one standard uncertainty; P(over) is the "
+        "probability that more was used than the limit. Of a limit on days or weeks the fullest of the "
+        "period "
+        "is shown. A limit that was exceeded at any time in a window stays marked as passed. A limit that "
+        "ended in the period stands as at its end."};
     blocks.emplace_back(std::move(table));
 }
 
@@ -146,11 +179,14 @@ void add_events(const ReturnFacts& facts, std::vector<Block>& blocks) {
                      fixed_column("Condition"), text_column("What", 2), text_column("Cause", 2),
                      text_column("Told", 1),    text_column("Done", 2)};
     for (const auto* event : facts.events) {
+        if (answers_a_trigger(facts, *event)) continue;
         table.rows.push_back({clock_shown(event->from, facts.season->zone),
                               clock_shown(event->to, facts.season->zone), event->kind, event->condition,
                               event->what, event->cause, event->told, event->action});
     }
-    table.zero_rows_text = "No trigger, breach, incident or complaint is recorded for the period.";
+    table.zero_rows_text = facts.turbidity
+                               ? "No breach, incident or complaint is recorded for the period."
+                               : "No trigger, breach, incident or complaint is recorded for the period.";
     blocks.emplace_back(std::move(table));
 }
 

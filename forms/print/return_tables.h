@@ -10,6 +10,9 @@ namespace spoilbook::print {
 void add_totals(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_events(const ReturnFacts& facts, std::vector<Block>& blocks);
+void add_triggers(const ReturnFacts& facts, std::vector<Block>& blocks);
+void add_turbidity(const ReturnFacts& facts, std::vector<Block>& blocks);
+void add_factors(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_duties(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_schedule(const ReturnFacts& facts, std::vector<Block>& blocks);
 

@@ -6,9 +6,13 @@
 #include <set>
 
 #include "model/return/duties_in.h"
+#include "model/return/factors_used.h"
+#include "model/return/largest_used.h"
 #include "model/return/limit_reasons.h"
+#include "model/return/places_judged.h"
 #include "model/return/schedule.h"
 #include "model/unit/calendar.h"
+#include "model/unit/time_text.h"
 
 namespace spoilbook {
 
@@ -57,19 +61,6 @@ std::vector<PrintedTotal> totals_by_claim(const std::vector<ScheduleLine>& sched
     return sorted(totals);
 }
 
-std::vector<std::string> factors_used(const Ledger& ledger, const std::vector<ScheduleLine>& schedule) {
-    std::set<std::string> names;
-    for (const auto& line : schedule) {
-        const auto* figures =
-            line.release->load != nullptr ? ledger.figures_of(line.release->load->id) : nullptr;
-        const auto* counted = figures != nullptr ? figures->counted_by() : nullptr;
-        if (counted == nullptr) continue;
-        for (const auto source : counted->versions)
-            names.insert(ledger.sources().name(source));
-    }
-    return {names.begin(), names.end()};
-}
-
 std::vector<const Event*> events_in(const Season& season, const Period& period, Instant as_at) {
     std::vector<const Event*> events;
     for (const auto& event : season.events.rows()) {
@@ -78,19 +69,64 @@ std::vector<const Event*> events_in(const Season& season, const Period& period, 
     return events;
 }
 
-/// Limits on quantities are judged here, every release against its ground, and duties by their due times;
-/// what else a consent asks is not.
-std::vector<std::string> not_judged_in(const Season& season, const Period& period) {
+bool watches_turbidity(const Condition& condition, const TurbidityWatch* watch) {
+    if (condition.kind != "series" || watch == nullptr) return false;
+    return std::any_of(watch->conditions().begin(), watch->conditions().end(),
+                       [&](const TriggerCondition& one) {
+                           return one.number == condition.condition &&
+                                  (one.consent == nullptr || one.consent->id == condition.consent);
+                       });
+}
+
+/// Held against the period here: limits on quantities, duties by their due times, triggers by their answers.
+bool is_judged(const Condition& condition, const ReturnFacts& facts) {
+    if (condition.kind == "duty" || watches_turbidity(condition, facts.turbidity.get())) return true;
+    if (condition.kind == "quantity") {
+        const auto quantity = quantity_from(condition, facts.season->zone);
+        return quantity && quantity->at_most;
+    }
+    return has_judge(condition);
+}
+
+std::vector<std::string> not_judged_in(const ReturnFacts& facts) {
     std::vector<std::string> list;
-    for (const auto& condition : season.conditions.rows()) {
-        const bool in_period = (!condition.from || *condition.from < period.to) &&
-                               (!condition.to || *condition.to > period.from);
-        const auto quantity = condition.kind == "quantity" ? quantity_from(condition, season.zone)
-                                                           : Checked<Quantity>(Refusal{});
-        if (!in_period || (quantity && quantity->at_most) || condition.kind == "duty") continue;
+    for (const auto& condition : facts.season->conditions.rows()) {
+        const bool in_period = (!condition.from || *condition.from < facts.period.to) &&
+                               (!condition.to || *condition.to > facts.period.from);
+        if (!in_period || is_judged(condition, facts)) continue;
         list.push_back(condition.condition + (condition.text.empty() ? "" : " " + condition.text));
     }
     return list;
+}
+
+/// What was passed at a site in the period, and what stands against the answer.
+void fill_turbidity(const ReturnAsk& ask, ReturnFacts& facts) {
+    facts.turbidity = ask.turbidity;
+    if (!ask.turbidity) return;
+    facts.triggers = event_answers(*ask.turbidity, *facts.season, ask.as_at);
+    std::erase_if(facts.triggers, [&](const EventAnswer& answer) {
+        return !facts.period.contains(answer.record.event.start);
+    });
+    facts.water = site_months(*ask.turbidity, facts.period, ask.as_at);
+}
+
+std::string named(const EventAnswer& answer) {
+    return fmt::format("condition {} at {}", answer.record.of->number, answer.record.event.site);
+}
+
+void add_answer_reasons(const ReturnFacts& facts, std::vector<std::string>& reasons) {
+    const Zone& zone = facts.season->zone;
+    for (const auto& answer : facts.triggers) {
+        const std::string passed = instant_text(answer.record.event.start, zone);
+        if (answer.state == AnswerState::late)
+            reasons.push_back(fmt::format("{}: the answer to what passed {} was told {}, due {}",
+                                          named(answer), passed, instant_text(*answer.told_at, zone),
+                                          instant_text(*answer.record.due, zone)));
+        if (answer.state == AnswerState::undated)
+            reasons.push_back(
+                fmt::format("{}: it cannot be told whether the answer to what passed {} was in time",
+                            named(answer), passed));
+    }
 }
 
 /// Every reason against saying that all limits and places of the period complied.
@@ -104,6 +140,9 @@ std::vector<std::string> reasons_of(const Ledger& ledger, const ReturnFacts& fac
             reasons.push_back(fmt::format("{}: it cannot be told whether it was inside ({})",
                                           line.release->named(), line.place.why));
     }
+    for (const auto& judged : facts.judged)
+        reasons.insert(reasons.end(), judged.reasons.begin(), judged.reasons.end());
+    add_answer_reasons(facts, reasons);
     return reasons;
 }
 
@@ -132,13 +171,20 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
     facts.limits = limits_in(ledger, *period, facts.limits_at, unread);
     facts.duties = duties_in(ledger, *period, ask.as_at, unread);
     if (!unread.empty()) return unread;
+    for (const auto& state : facts.limits)
+        facts.largest_used.push_back(largest_used(ledger, state, *period, facts.limits_at));
     facts.events = events_in(ledger.season(), *period, ask.as_at);
-    facts.factors = factors_used(ledger, facts.schedule);
+    fill_turbidity(ask, facts);
+    facts.factors = factors_used(ledger, facts.schedule, ask.as_at);
+    facts.reported = reported_amounts(ledger, *period, ask.as_at);
+    JudgedConditions judged;
+    judge_places(ledger, facts.schedule, ask.tracks, judged);
+    facts.judged = std::move(judged).list();
     for (const auto& line : facts.schedule) {
         facts.late_entries += line.late ? 1 : 0;
         facts.imported_entries += line.imported ? 1 : 0;
     }
-    facts.not_judged = not_judged_in(ledger.season(), *period);
+    facts.not_judged = not_judged_in(facts);
     facts.reasons = reasons_of(ledger, facts);
     facts.missing = missing_in(ledger, facts);
     return facts;

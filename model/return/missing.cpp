@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <set>
 
 #include "model/return/return_facts.h"
+#include "model/unit/time_text.h"
 
 namespace spoilbook {
 
@@ -20,6 +24,7 @@ class MissingList {
             release(line);
         shifts();
         events();
+        triggers();
         return std::move(missing_);
     }
 
@@ -70,11 +75,29 @@ class MissingList {
         }
     }
 
+    [[nodiscard]] bool answers_a_trigger(const Event& row) const {
+        return std::any_of(facts_.triggers.begin(), facts_.triggers.end(),
+                           [&](const EventAnswer& answer) { return answer.row == &row; });
+    }
+
     void events() {
         for (const auto* event : facts_.events) {
-            if (event->action.empty())
+            if (event->action.empty() && !answers_a_trigger(*event))
                 say("the event has no answer: what was done about it",
                     "event " + event->event + " " + event->what);
+        }
+    }
+
+    void triggers() {
+        for (const auto& answer : facts_.triggers) {
+            const auto& event = answer.record.event;
+            const std::string where = fmt::format("trigger {} at {} from {}", answer.record.of->number,
+                                                  event.site, instant_text(event.over_since, season_.zone));
+            if (answer.row == nullptr)
+                say("no event of kind trigger answers it: log one with its condition and times", where);
+            for (const auto lacks : answer.lacking)
+                say(fmt::format("the event that answers it does not say {}", lacks),
+                    where + (answer.row->event.empty() ? "" : ", event " + answer.row->event));
         }
     }
 

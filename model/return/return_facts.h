@@ -3,10 +3,13 @@
 
 #include <set>
 
+#include "model/answer/event_answers.h"
 #include "model/answer/release_places.h"
+#include "model/answer/site_month.h"
 #include "model/answer/volumes.h"
 #include "model/consent/duty_calendar.h"
 #include "model/consent/limit.h"
+#include "model/return/condition_judged.h"
 
 namespace spoilbook {
 
@@ -46,6 +49,22 @@ struct Missing {
     std::string where;
 };
 
+/// A factor version behind the volumes of a return.
+struct FactorUsed {
+    std::string name;
+    double value = 0;
+    double u = 0;                 ///< standard, 0 where none is recorded
+    std::optional<Instant> from;  ///< blank: materials.csv, as the book began
+    std::optional<Instant> accepted;
+    bool waits = false;  ///< a revision that the authority had not accepted by the as-at
+};
+
+/// The most that one calendar day or week of the period used of a limit, in its measure's unit.
+struct LargestUsed {
+    double used = 0, used_u = 0;
+    Instant from, to;  ///< that day or week, half-open
+};
+
 /// All that a period's return says. Points into the ledger and season, which must outlive it.
 struct ReturnFacts {
     const Season* season = nullptr;
@@ -62,11 +81,18 @@ struct ReturnFacts {
     PrintedTotal printed;
     std::vector<PrintedTotal> by_claim, by_ground, by_cell, by_material;
     std::vector<LimitState> limits;
+    std::vector<std::optional<LargestUsed>> largest_used;  ///< beside limits, one each
     std::vector<const Event*> events;
-    std::vector<DutyTime> duties;      ///< due or done in the period, or still overdue
-    std::vector<std::string> factors;  ///< versions used
-    std::size_t late_entries = 0;      ///< logged at a desk over 24 h after the release end
+    std::vector<EventAnswer> triggers;  ///< passed in the period, with their answers
+    std::vector<SiteMonth> water;       ///< turbidity, a row a site
+    /// Keeps what `triggers` points into; null: turbidity was not asked for.
+    std::shared_ptr<TurbidityWatch> turbidity;
+    std::vector<DutyTime> duties;  ///< due or done in the period, or still overdue
+    std::vector<FactorUsed> factors;
+    std::optional<Amounts> reported;  ///< totals with accepted factors alone; nothing: both readings are one
+    std::size_t late_entries = 0;     ///< logged at a desk over 24 h after the release end
     std::size_t imported_entries = 0;
+    std::vector<ConditionJudged> judged;  ///< conditions held against each release, or more, of the period
     /// Conditions in force in the period that a return does not judge.
     std::vector<std::string> not_judged;
     /// Why compliance cannot be stated; empty: every limit and place complied.
@@ -81,6 +107,7 @@ struct ReturnAsk {
     std::string made_by;
     std::set<std::int64_t> import_stamps_ms;  ///< stamps of the journal's import entries
     TripTracks* tracks = nullptr;             ///< places releases that have no position of their own
+    std::shared_ptr<TurbidityWatch> turbidity = nullptr;  ///< of the same season and as-at
 };
 
 /// Gathers a month's return, what is missing included. Refused where the period is not a month. Knows no

@@ -1,26 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <nlohmann/json.hpp>
-
 #include "model/return/return_files.h"
-#include "model/unit/time_text.h"
+#include "model/return/water_json.h"
 
 namespace spoilbook {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-Json text_or_null(const std::string& text) {
-    return text.empty() ? Json(nullptr) : Json(text);
-}
-
-Json instant(const std::optional<Instant>& at, const Zone& zone) {
-    return at ? Json(instant_text(*at, zone)) : Json(nullptr);
-}
-
-Json number(const std::optional<double>& value) {
-    return value ? Json(*value) : Json(nullptr);
-}
+using Json = ReturnJson;
 
 Json tenths(const std::optional<Tenths>& value) {
     return value ? Json(value->value()) : Json(nullptr);
@@ -54,20 +40,20 @@ Json line_json(const ScheduleLine& line, const Zone& zone) {
     row["tug"] = text_or_null(line.tug);
     row["claims"] = text_or_null(line.claims);
     row["material"] = text_or_null(line.material);
-    row["loading_start"] = load == nullptr ? Json(nullptr) : instant(load->loading_start, zone);
-    row["loading_end"] = load == nullptr ? Json(nullptr) : instant(load->loading_end, zone);
-    row["departed"] = instant(release.trip->departed, zone);
-    row["release_start"] = instant(release.opened, zone);
-    row["release_end"] = instant(release.ended, zone);
-    row["returned"] = instant(release.trip->returned, zone);
-    row["lat"] = number(release.lat);
-    row["lon"] = number(release.lon);
+    row["loading_start"] = load == nullptr ? Json(nullptr) : instant_or_null(load->loading_start, zone);
+    row["loading_end"] = load == nullptr ? Json(nullptr) : instant_or_null(load->loading_end, zone);
+    row["departed"] = instant_or_null(release.trip->departed, zone);
+    row["release_start"] = instant_or_null(release.opened, zone);
+    row["release_end"] = instant_or_null(release.ended, zone);
+    row["returned"] = instant_or_null(release.trip->returned, zone);
+    row["lat"] = number_or_null(release.lat);
+    row["lon"] = number_or_null(release.lon);
     row["position_u_m"] = line.place.distance_m ? Json(line.place.position_u_m) : Json(nullptr);
     row["position_from"] = text_or_null(release.position_from);
     row["ground"] = text_or_null(line.ground);
     row["cell"] = text_or_null(line.cell);
     row["verdict"] = text(line.place.verdict);
-    row["distance_to_boundary_m"] = number(line.place.distance_m);
+    row["distance_to_boundary_m"] = number_or_null(line.place.distance_m);
     row["share_of_load"] = release.share;
     row["hopper_m3"] = tenths(line.hopper_m3);
     row["in_situ_m3"] = tenths(line.in_situ_m3);
@@ -79,7 +65,7 @@ Json line_json(const ScheduleLine& line, const Zone& zone) {
     return row;
 }
 
-Json limit_json(const LimitState& state, const Zone& zone) {
+Json limit_json(const LimitState& state, const std::optional<LargestUsed>& largest, const Zone& zone) {
     Json row;
     row["consent"] = state.consent == nullptr ? Json(nullptr) : Json(state.consent->consent);
     row["condition"] = state.condition->condition;
@@ -90,27 +76,66 @@ Json limit_json(const LimitState& state, const Zone& zone) {
     row["quantity"] = measure_text(state.quantity.measure);
     row["method"] = text_or_null(state.quantity.method);
     row["as_at"] = instant_text(state.as_at, zone);
-    row["window_start"] = instant(state.window_start, zone);
-    row["window_end"] = instant(state.window_end, zone);
-    row["limit"] = number(state.limit);
+    row["window_start"] = instant_or_null(state.window_start, zone);
+    row["window_end"] = instant_or_null(state.window_end, zone);
+    row["limit"] = number_or_null(state.limit);
     row["used"] = state.used;
     row["used_u"] = state.used_u;
-    row["headroom"] = number(state.headroom());
-    row["first_over"] = instant(state.first_over, zone);
+    row["headroom"] = number_or_null(state.headroom());
+    row["p_over"] = number_or_null(state.p_over);
+    row["first_over"] = instant_or_null(state.first_over, zone);
+    row["used_as_reported"] = number_or_null(state.used_as_reported);
+    row["used_as_restated"] = number_or_null(state.used_as_restated);
+    row["largest_used"] = !largest ? Json(nullptr)
+                                   : Json{{"used", largest->used},
+                                          {"used_u", largest->used_u},
+                                          {"from", instant_text(largest->from, zone)},
+                                          {"to", instant_text(largest->to, zone)}};
     return row;
 }
 
+Json factor_json(const FactorUsed& factor, const Zone& zone) {
+    return {{"factor", factor.name},
+            {"value", factor.value},
+            {"u", factor.u},
+            {"from", instant_or_null(factor.from, zone)},
+            {"accepted", instant_or_null(factor.accepted, zone)},
+            {"waits_for_acceptance", factor.waits}};
+}
+
+Json estimate(const std::optional<Estimate>& amount) {
+    return amount ? Json{{"value", amount->value}, {"u", amount->u()}} : Json(nullptr);
+}
+
+/// Null where every revision is accepted: both readings are one.
+Json readings_json(const ReturnFacts& facts) {
+    if (!facts.reported) return nullptr;
+    const auto& restated = facts.totals.amounts;
+    return {{"in_situ_m3",
+             {{"as_reported", estimate(facts.reported->in_situ_m3)},
+              {"as_restated", estimate(restated.in_situ_m3)}}},
+            {"hopper_m3",
+             {{"as_reported", estimate(facts.reported->hopper_m3)},
+              {"as_restated", estimate(restated.hopper_m3)}}}};
+}
+
+Json judged_json(const ConditionJudged& judged) {
+    return {{"condition", judged.condition->condition},
+            {"kind", judged.condition->kind},
+            {"text", text_or_null(judged.condition->text)},
+            {"state", text(judged.state())},
+            {"complied", judged.complied},
+            {"cannot_tell", judged.cannot_tell},
+            {"breached", judged.breached},
+            {"reasons", judged.reasons}};
+}
+
 Json event_json(const Event& event, const Zone& zone) {
-    return {{"kind", text_or_null(event.kind)},
-            {"from", instant(event.from, zone)},
-            {"to", instant(event.to, zone)},
-            {"condition", text_or_null(event.condition)},
-            {"place", text_or_null(event.place)},
-            {"what", text_or_null(event.what)},
-            {"peak", number(event.peak)},
-            {"cause", text_or_null(event.cause)},
-            {"told", text_or_null(event.told)},
-            {"action", text_or_null(event.action)},
+    return {{"kind", text_or_null(event.kind)},          {"from", instant_or_null(event.from, zone)},
+            {"to", instant_or_null(event.to, zone)},     {"condition", text_or_null(event.condition)},
+            {"place", text_or_null(event.place)},        {"what", text_or_null(event.what)},
+            {"peak", number_or_null(event.peak)},        {"cause", text_or_null(event.cause)},
+            {"told", text_or_null(event.told)},          {"action", text_or_null(event.action)},
             {"closed_by", text_or_null(event.closed_by)}};
 }
 
@@ -120,13 +145,13 @@ Json duty_json(const DutyTime& time, const Zone& zone) {
             {"condition", time.condition->condition},
             {"text", text_or_null(time.condition->text)},
             {"what", time.duty.what},
-            {"covers_from", time.covers ? instant(time.covers->from, zone) : Json(nullptr)},
-            {"covers_to", time.covers ? instant(time.covers->to, zone) : Json(nullptr)},
-            {"arises", instant(time.arises, zone)},
-            {"due", instant(time.due, zone)},
+            {"covers_from", time.covers ? instant_or_null(time.covers->from, zone) : Json(nullptr)},
+            {"covers_to", time.covers ? instant_or_null(time.covers->to, zone) : Json(nullptr)},
+            {"arises", instant_or_null(time.arises, zone)},
+            {"due", instant_or_null(time.due, zone)},
             {"state", text(time.state)},
             {"late", time.late()},
-            {"done_at", done == nullptr ? Json(nullptr) : instant(done->done_at, zone)},
+            {"done_at", done == nullptr ? Json(nullptr) : instant_or_null(done->done_at, zone)},
             {"by", done == nullptr ? Json(nullptr) : text_or_null(done->by)},
             {"evidence", done == nullptr ? Json(nullptr) : text_or_null(done->evidence)}};
 }
@@ -160,23 +185,31 @@ std::string return_json(const ReturnFacts& facts) {
     json["by_material"] = totals_json(facts.by_material, "material");
     json["limits_at"] = instant_text(facts.limits_at, season.zone);
     json["limits"] = Json::array();
-    for (const auto& state : facts.limits)
-        json["limits"].push_back(limit_json(state, season.zone));
+    for (std::size_t i = 0; i < facts.limits.size(); ++i)
+        json["limits"].push_back(limit_json(facts.limits[i], facts.largest_used[i], season.zone));
     json["schedule"] = Json::array();
     for (const auto& line : facts.schedule)
         json["schedule"].push_back(line_json(line, season.zone));
     json["events"] = Json::array();
     for (const auto* event : facts.events)
         json["events"].push_back(event_json(*event, season.zone));
+    json["triggers"] = triggers_json(facts);
+    json["turbidity"] = water_json(facts);
     json["duties"] = Json::array();
     for (const auto& time : facts.duties)
         json["duties"].push_back(duty_json(time, season.zone));
-    json["factors"] = facts.factors;
+    json["factors"] = Json::array();
+    for (const auto& factor : facts.factors)
+        json["factors"].push_back(factor_json(factor, season.zone));
+    json["unaccepted_revision"] = readings_json(facts);
     json["late_entries"] = facts.late_entries;
     json["entries_from_folders"] = facts.imported_entries;
     json["compliance"] = {{"every_limit_and_place_complied", facts.reasons.empty()},
                           {"reasons", facts.reasons},
                           {"conditions_not_judged_here", facts.not_judged}};
+    json["compliance"]["conditions"] = Json::array();
+    for (const auto& judged : facts.judged)
+        json["compliance"]["conditions"].push_back(judged_json(judged));
     return json.dump(2) + "\n";
 }
 

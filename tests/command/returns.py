@@ -97,6 +97,43 @@ class Returns(Trade):
         self.assertEqual(["condition 2: 3 load(s) of this period cannot be valued, so it cannot be told"],
                          self.reasons(day))
 
+    def returned(self, *conditions, **changes):
+        self.reasons(*conditions, **changes)
+        with open(os.path.join(self.path("out"), "return.json"), encoding="utf-8") as file:
+            return json.load(file)
+
+    def test_of_a_daily_limit_the_fullest_day_of_the_month_is_told(self):
+        said = self.returned(dict(CONDITIONS[2], value=5))
+        (limit,) = said["limits"]
+        self.assertEqual(0, limit["used"])
+        # T-1 ended after midnight of 1 November; T-2 and T-3 on the 3rd.
+        self.assertEqual((2, "2025-11-03T00:00:00+13:00"),
+                         (limit["largest_used"]["used"], limit["largest_used"]["from"]))
+
+    def test_each_release_is_held_against_the_conditions_on_places(self):
+        whole = {"condition": "14", "kind": "place", "inside": {"ground": "Deep Hole"}, "test": "whole_release"}
+        far = {"condition": "15", "kind": "place", "test": "release_start",
+               "outside": {"circle": {"lat": -40.595, "lon": 179.635, "radius_m": 200}}}
+        said = self.returned(CONDITIONS[3], whole, far)["compliance"]
+        self.assertEqual([("4", "complied", 3, 0, 0), ("14", "cannot_tell", 0, 3, 0), ("15", "breached", 1, 0, 2)],
+                         [tuple(c[k] for k in ("condition", "state", "complied", "cannot_tell", "breached"))
+                          for c in said["conditions"]])
+        self.assertEqual(["condition 14: it cannot be told of trip T-1 and 2 more (no track, and no second position)",
+                          "condition 15, trip T-2: 200 m on the wrong side of the line",
+                          "condition 15, trip T-3: 200 m on the wrong side of the line"], said["reasons"])
+        self.assertEqual([], said["conditions_not_judged_here"])
+
+    def test_a_revision_that_waits_for_the_authority_is_told_with_both_readings(self):
+        # Sand counts 240 of 300 hopper m³ by 1.25; revised to 1.2 it is 250. T-1 and T-2 are sand, T-3 clay by tally: 150.
+        said = self.returned(dict(CONDITIONS[1], value=700),
+                             factors_csv="from,material,factor,value,u,by,why\n2025-09-01,sand,bulking,1.2,0.03,Caro,survey\n")
+        both = said["unaccepted_revision"]["in_situ_m3"]
+        self.assertAlmostEqual(630, both["as_reported"]["value"], delta=1e-6)
+        self.assertAlmostEqual(650, both["as_restated"]["value"], delta=1e-6)
+        (sand,) = [f for f in said["factors"] if f["factor"].startswith("bulking factor of sand")]
+        self.assertEqual((1.2, 0.03, True, None),
+                         tuple(sand[k] for k in ("value", "u", "waits_for_acceptance", "accepted")))
+
     def test_a_return_never_writes_over_another(self):
         self.signed()
         self.month("--out", self.path("out"))
