@@ -97,31 +97,12 @@ const TriggerCondition* TurbidityWatch::naming(const std::string& name) const {
     return nullptr;
 }
 
-/// What a condition watches: for dredging the time on the spuds and of loading, for releases the doors.
-WorkingTime TurbidityWatch::working(const std::string& activity) const {
-    std::vector<Period> periods;
-    const auto add = [&](const std::optional<Instant>& from, const std::optional<Instant>& to) {
-        if (from && *from <= as_at_) periods.push_back({*from, to ? *to : as_at_ + 1});
-    };
-    if (activity != "release") {
-        for (const auto& station : season_.stations.rows())
-            add(station.spuds_down, station.spuds_up);
-        for (const auto& load : season_.loads.rows())
-            add(load.loading_start, load.loading_end);
-    }
-    if (activity != "dredge") {
-        for (const auto& release : releases_of(season_))
-            add(release.opened ? release.opened : release.ended, release.shut ? release.shut : release.ended);
-    }
-    return WorkingTime(std::move(periods));
-}
-
 TriggerOutcome TurbidityWatch::outcome(const TriggerCondition& condition) {
     const auto held = outcomes_.find(&condition);
     if (held != outcomes_.end()) return held->second;
     const auto series_of = [this](const std::string& name) { return series(name); };
     const auto& activity = condition.trigger.versions.front().rule.activity;
-    auto found = find_events(condition.trigger, series_of, working(activity), season_.zone);
+    auto found = find_events(condition.trigger, series_of, WorkingTime(work_periods(season_, as_at_, activity)), season_.zone);
     return outcomes_.emplace(&condition, std::move(found)).first->second;
 }
 
@@ -221,6 +202,24 @@ double TurbidityWatch::hours_over(const TriggerCondition& condition, const std::
         over += period.contains(*t) && watch.standing().last.telling == Telling::over ? 1 : 0;
     }
     return static_cast<double>(over) * found->interval_min / 60;
+}
+
+std::vector<Period> work_periods(const Season& season, Instant as_at, const std::string& activity) {
+    std::vector<Period> periods;
+    const auto add = [&](const std::optional<Instant>& from, const std::optional<Instant>& to) {
+        if (from && *from <= as_at) periods.push_back({*from, to ? *to : as_at + 1});
+    };
+    if (activity != "release") {
+        for (const auto& station : season.stations.rows())
+            add(station.spuds_down, station.spuds_up);
+        for (const auto& load : season.loads.rows())
+            add(load.loading_start, load.loading_end);
+    }
+    if (activity != "dredge") {
+        for (const auto& release : releases_of(season))
+            add(release.opened ? release.opened : release.ended, release.shut ? release.shut : release.ended);
+    }
+    return periods;
 }
 
 bool holds_releases(const TriggerRecord& record) {

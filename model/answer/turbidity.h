@@ -83,7 +83,6 @@ class TurbidityWatch {
     [[nodiscard]] TriggerRecord record(const TriggerCondition& condition, const TriggerEvent& event) const;
     void read_conditions();
     void add_version(const Condition& condition);
-    [[nodiscard]] WorkingTime working(const std::string& activity) const;
 
     const Book& book_;
     const Season& season_;
@@ -95,6 +94,10 @@ class TurbidityWatch {
     std::map<const TriggerCondition*, TriggerOutcome> outcomes_;
     Refusals unread_;
 };
+
+/// When the work goes on by the as-at that a condition on `activity` watches, in any order: for dredge the time
+/// on the spuds and of loading, for release the doors, else both. What has no end yet goes on at the as-at.
+std::vector<Period> work_periods(const Season& season, Instant as_at, const std::string& activity);
 
 /// True where an open event's response stops releases: what a release check holds for. Events whose response
 /// is to tell, check, slow or move hold nothing.

@@ -223,6 +223,9 @@ ViewTrace TurbidityPlot::trace(const TriggerCondition& condition, const SiteSeri
             statistic = judged.statistic.value;
         widen(step.statistic_low, step.statistic_high, statistic);
         widen(step.level_low, step.level_high, judged.level);
+        step.control.reset();
+        if (judged.control && complete_enough(*judged.control, version->rule.min_complete))
+            step.control = judged.control->value;
         step.over = step.over || judged.telling == Telling::over;
     }
     return trace;

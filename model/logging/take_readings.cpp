@@ -126,22 +126,29 @@ HeldPart held_part(const Book& book, const Id& site, const std::string& bytes) {
     return held;
 }
 
-/// Keeps bytes with the layout that they were looked at with.
-Checked<ReadingsTaken> keep(Book& book, const Act& act, const std::string& site, const std::string& file,
-                            const std::string& bytes, ReadingsLook look) {
+/// What keeping them would bring, of what was looked at.
+Checked<ReadingsTaken> prepared(const Book& book, const std::string& site, const std::string& file,
+                                ReadingsLook look) {
     if (auto refusals = why_not(look, file); !refusals.empty()) return refusals;
-    const Id id = *site_named(book, site);
-    const auto fresh = fresh_among(book, id, look.rows, file);
+    const auto fresh = fresh_among(book, *site_named(book, site), look.rows, file);
     if (!fresh) return fresh.refusals();
-    ReadingsTaken taken{std::move(look), *fresh, std::nullopt};
+    return ReadingsTaken{std::move(look), *fresh, std::nullopt};
+}
+
+}  // namespace
+
+Checked<ReadingsTaken> keep_readings(Book& book, const Act& act, const std::string& site,
+                                     const std::string& file, const std::string& bytes, ReadingsTaken taken) {
+    const auto id = site_named(book, site);
+    if (!id) return id.refusals();
     if (taken.fresh == 0) return taken;
     const Kind& kind = definition<LoggerFile>().kind();
     const auto entry = book.change(act, [&](Change& change) -> Checked<Done> {
         const auto digest = change.keep(bytes);
         if (!digest) return digest.refusals();
         std::vector<Value> values(kind.fields.size());
-        values[*kind.index_of("site")] = id;
-        values[*kind.index_of("file")] = free_name(files_of(change.book(), id), file);
+        values[*kind.index_of("site")] = *id;
+        values[*kind.index_of("file")] = free_name(files_of(change.book(), *id), file);
         values[*kind.index_of("digest")] = *digest;
         values[*kind.index_of("how")] = layout_text(taken.look.guess.layout);
         change.insert(kind, values);
@@ -151,8 +158,6 @@ Checked<ReadingsTaken> keep(Book& book, const Act& act, const std::string& site,
     taken.entry = *entry;
     return taken;
 }
-
-}  // namespace
 
 Checked<ReadingsLook> look_at_readings(const Book& book, const std::string& site, const std::string& file,
                                        const std::string& bytes, const LoggerAnswers& answers) {
@@ -165,12 +170,19 @@ Checked<ReadingsLook> look_at_readings(const Book& book, const std::string& site
     return look;
 }
 
+Checked<ReadingsTaken> prepare_readings(const Book& book, const std::string& site, const std::string& file,
+                                        const std::string& bytes, const LoggerAnswers& answers) {
+    auto look = look_at_readings(book, site, file, bytes, answers);
+    if (!look) return look.refusals();
+    return prepared(book, site, file, std::move(*look));
+}
+
 Checked<ReadingsTaken> take_readings(Book& book, const Act& act, const std::string& site,
                                      const std::string& file, const std::string& bytes,
                                      const LoggerAnswers& answers) {
-    auto look = look_at_readings(book, site, file, bytes, answers);
-    if (!look) return look.refusals();
-    return keep(book, act, site, file, bytes, std::move(*look));
+    auto taken = prepare_readings(book, site, file, bytes, answers);
+    if (!taken) return taken.refusals();
+    return keep_readings(book, act, site, file, bytes, std::move(*taken));
 }
 
 Checked<ReadingsTaken> take_new_readings(Book& book, const Act& act, const std::string& site,
@@ -193,7 +205,9 @@ Checked<ReadingsTaken> take_new_readings(Book& book, const Act& act, const std::
                                      fmt::format("{} (lines counted from its line {})", file, before + 1));
         if (look.rows.readings.empty() && look.rows.refused == 0)
             return ReadingsTaken{std::move(look), 0, std::nullopt, held.bytes, end < bytes.size()};
-        taken = keep(book, act, site, file, part, std::move(look));
+        auto found = prepared(book, site, file, std::move(look));
+        if (!found) return found.refusals();
+        taken = keep_readings(book, act, site, file, part, std::move(*found));
     } else if (!held.layout) {
         taken = take_readings(book, act, site, file, part, answers);
     }

@@ -40,4 +40,12 @@ Checked<ReadingsTaken> take_new_readings(Book& book, const Act& act, const std::
                                          const std::string& file, const std::string& bytes,
                                          const LoggerAnswers& answers);
 
+/// The two halves of take_readings. What is long, and writes nothing:
+Checked<ReadingsTaken> prepare_readings(const Book& book, const std::string& site, const std::string& file,
+                                        const std::string& bytes, const LoggerAnswers& answers);
+/// and what writes. REQUIRES that the site's readings are what they were when it was prepared.
+Checked<ReadingsTaken> keep_readings(Book& book, const Act& act, const std::string& site,
+                                     const std::string& file, const std::string& bytes,
+                                     ReadingsTaken prepared);
+
 }  // namespace spoilbook

@@ -155,6 +155,8 @@ TEST_CASE("the statistic and the level in a narrow window are those of the whole
             const auto statistic = plain_hour(r1, step.from);
             const auto control = plain_hour(c1, step.from);
             REQUIRE(step.statistic_high.has_value() == statistic.has_value());
+            REQUIRE(step.control.has_value() == control.has_value());
+            if (control) REQUIRE_THAT(*step.control, WithinAbs(*control, 1e-9));
             if (statistic) REQUIRE_THAT(*step.statistic_high, WithinAbs(*statistic, 1e-9));
             if (statistic && control) {
                 REQUIRE(step.level_high.has_value());

@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/consent/turbidity_rows.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "forms/consent/turbidity_paint.h"
+#include "forms/shared/number_typed.h"
+#include "forms/works/say.h"
+#include "model/unit/calendar.h"
+
+namespace spoilbook::form {
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("TurbidityLeaf", text);
+}
+
+QString action_word(const std::string& action) {
+    if (action == "tell") return tr("tell");
+    if (action == "check") return tr("check");
+    if (action == "slow") return tr("slow the work");
+    if (action == "move") return tr("move");
+    if (action == "change_cell") return tr("change the cell");
+    if (action == "stop") return tr("stop");
+    return QString::fromStdString(action);
+}
+
+void say_state(TriggerRow& row, Instant as_at) {
+    const bool answered = !row.answer.isEmpty();
+    if (!answered && row.due)
+        row.clock = as_at <= *row.due ? tr("%1 left").arg(span_shown(*row.due - as_at))
+                                      : tr("overdue by %1").arg(span_shown(as_at - *row.due));
+    const bool overdue = !answered && row.due && as_at > *row.due;
+    row.state = overdue ? State::hold : answered && row.end ? State::clear : State::attention;
+    row.word = row.end ? (answered ? tr("over, answered") : tr("over, not answered"))
+                       : (answered ? tr("open, answered") : tr("open, not answered"));
+}
+
+}  // namespace
+
+QString span_shown(std::int64_t ms) {
+    const std::int64_t minutes = ms / ms_per_minute;
+    if (minutes >= 48 * 60) return tr("%1 d %2 h").arg(minutes / 1440).arg(minutes % 1440 / 60);
+    if (minutes >= 60) return tr("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
+    return tr("%1 min").arg(minutes);
+}
+
+QString flag_word(Flag flag) {
+    switch (flag) {
+        case Flag::pass:
+            return tr("pass");
+        case Flag::not_evaluated:
+            return tr("not evaluated");
+        case Flag::suspect:
+            return tr("suspect");
+        case Flag::fail:
+            return tr("fail");
+        case Flag::missing:
+            break;
+    }
+    return tr("missing");
+}
+
+const Event* answer_to(const Season& season, const std::string& condition, const std::string& site,
+                       Period span) {
+    for (const Event& event : season.events.rows()) {
+        if (event.kind != "trigger" || event.condition != condition || !event.from) continue;
+        if (!event.place.empty() && event.place != site) continue;
+        if (*event.from <= span.to && event.to.value_or(span.to) >= span.from) return &event;
+    }
+    return nullptr;
+}
+
+TriggerRow trigger_row(const TriggerRecord& record, const Season& season, const Site* site, Instant as_at) {
+    TriggerRow row;
+    const TriggerEvent& event = record.event;
+    row.condition = QString::fromStdString(record.of->number);
+    row.tier_number = record.version().rule.tier;
+    row.tier = row.tier_number ? QString::number(*row.tier_number) : QString();
+    row.site = QString::fromStdString(event.site);
+    row.unit = site == nullptr ? QString() : QString::fromStdString(site->unit);
+    row.statistic = statistic_name(*record.of);
+    row.over_since = event.over_since;
+    row.start = event.start;
+    row.end = event.end;
+    row.peak = event.peak;
+    row.peak_at = event.peak_at;
+    row.due = record.due;
+    QStringList responses, to;
+    for (const Response& response : record.responses) {
+        responses << action_word(response.action);
+        const QString whom = QString::fromStdString(response.to);
+        if (!whom.isEmpty() && !to.contains(whom)) to << whom;
+    }
+    row.responses = responses.join(QStringLiteral(", "));
+    row.to = to.join(QStringLiteral(", "));
+    if (const Event* found = answer_to(season, record.of->number, event.site, row.span(as_at))) {
+        row.answer = found->event.empty() ? tr("yes") : QString::fromStdString(found->event);
+        row.answered_with = book_text(found->action);
+    }
+    say_state(row, as_at);
+    return row;
+}
+
+std::vector<EventBar> event_bars(const std::vector<TriggerRow>& rows, Instant as_at) {
+    QStringList conditions;
+    for (const TriggerRow& row : rows) {
+        if (!conditions.contains(row.condition)) conditions << row.condition;
+    }
+    conditions.sort();
+    std::vector<EventBar> bars;
+    for (const TriggerRow& row : rows) {
+        bars.push_back({row.span(as_at), !row.end, QStringLiteral("%1 · %2").arg(row.condition, row.site),
+                        row.state, std::size_t(conditions.indexOf(row.condition))});
+    }
+    return bars;
+}
+
+std::vector<MonthRow> month_rows(TurbidityWatch& watch, const Zone& zone) {
+    std::vector<MonthRow> rows;
+    for (const Site& site : watch.sites()) {
+        const SiteSeries* series = watch.series(site.site);
+        for (const MonthComplete& month : watch.months(site.site)) {
+            const auto span = month_named(zone, month.month);
+            if (!span) continue;
+            rows.push_back({QString::fromStdString(site.site), QString::fromStdString(month.month),
+                            month.share(),
+                            sum_of(*series, first_from(*series, span->from), first_from(*series, span->to)),
+                            month.expected});
+        }
+    }
+    std::stable_sort(rows.begin(), rows.end(),
+                     [](const MonthRow& a, const MonthRow& b) { return a.month > b.month; });
+    return rows;
+}
+
+std::vector<ReadingRow> reading_rows(const std::string& site, const SiteSeries& series) {
+    std::vector<ReadingRow> rows;
+    for (std::size_t i = 0; i < series.readings.size(); ++i)
+        rows.push_back({QString::fromStdString(site), series.readings[i].time, series.readings[i].value,
+                        series.flags[i], series.verdicts[i]});
+    return rows;
+}
+
+std::vector<ViewRow> view_rows(const TurbidityView& view) {
+    std::vector<ViewRow> rows;
+    for (const ViewSite& site : view.sites) {
+        const QString name = QString::fromStdString(site.site->site);
+        for (const ViewColumn& column : site.columns)
+            rows.push_back({name, column.from, column.sum, {}, {}, {}, {}, {}});
+        for (const ViewTrace& trace : site.traces) {
+            for (const ViewStep& step : trace.steps)
+                rows.push_back({name,
+                                step.from,
+                                {},
+                                QString::fromStdString(trace.of->number),
+                                step.statistic_low,
+                                step.statistic_high,
+                                step.level_low,
+                                step.level_high});
+        }
+    }
+    return rows;
+}
+
+SiteStands site_stands(const std::vector<TriggerState>& states, const std::string& site, const Zone& zone,
+                       const QLocale& locale) {
+    SiteStands stands;
+    int worst = -1;
+    QStringList said;
+    for (const TriggerState& state : states) {
+        if (state.standing.site != site) continue;
+        const Judged& last = state.standing.last;
+        const QString number = QString::fromStdString(state.of->number);
+        const auto shown = [&](const std::optional<double>& value) {
+            return value ? number_shown(*value, 1, locale) : tr("not known");
+        };
+        const bool told = state.standing.at && last.telling != Telling::cannot_tell;
+        const int rank = state.open ? 3 : state.standing.over_since ? 2 : !told ? 1 : 0;
+        if (rank > worst) {
+            worst = rank;
+            stands.state = rank == 3   ? State::hold
+                           : rank == 2 ? State::attention
+                           : rank == 1 ? State::unknown
+                                       : State::clear;
+            stands.word = rank == 3   ? tr("event open: %1").arg(number)
+                          : rank == 2 ? tr("over %1, not passed yet").arg(number)
+                          : rank == 1 ? tr("cannot tell")
+                                      : tr("inside every trigger");
+        }
+        said << (told ? tr("%1: %2 against %3").arg(number, shown(last.compared), shown(last.level))
+                      : tr("%1: cannot tell").arg(number));
+        if (said.size() == 1 && state.standing.at)
+            stands.sentence = tr("Last judged at %1. ").arg(moment_shown(*state.standing.at, zone, locale));
+    }
+    stands.sentence += said.join(QStringLiteral(" · "));
+    if (said.isEmpty()) {
+        stands.word = tr("no trigger");
+        stands.sentence = tr("No condition of this book watches the turbidity of this site.");
+    }
+    return stands;
+}
+
+}  // namespace spoilbook::form
