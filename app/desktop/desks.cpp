@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desktop/desks.h"
 
+#include <QDir>
+#include <QStandardPaths>
+
 #include "forms/barge/barge_desk.h"
 #include "forms/barge/receiver.h"
 #include "forms/consent/duties_leaf.h"
 #include "forms/consent/limits_leaf.h"
 #include "forms/consent/releases_leaf.h"
 #include "forms/consent/return_leaf.h"
+#include "forms/consent/turbidity_leaf.h"
 #include "forms/shared/main_window.h"
 #include "forms/shared/records_leaf.h"
 #include "forms/works/burndown_leaf.h"
@@ -15,6 +19,7 @@
 #include "forms/works/plant_leaf.h"
 #include "forms/works/reconcile_leaf.h"
 #include "forms/works/volumes_leaf.h"
+#include "model/book/digest.h"
 
 namespace spoilbook {
 namespace {
@@ -38,6 +43,15 @@ Leaf records(BookSession& session, const char* key, const QString& title, const 
                                 }});
                 return leaf;
             }};
+}
+
+/// Where a book's worked-out readings are kept: a file of its own for each book, made anew where it is
+/// missing.
+std::string kept_readings(const BookSession& session) {
+    const QString folder = QStandardPaths::writableLocation(QStandardPaths::CacheLocation);
+    if (folder.isEmpty() || !QDir().mkpath(folder)) return {};
+    const std::string name = hex_text(sha256(session.path().toStdString())).substr(0, 16);
+    return QDir(folder).filePath(QStringLiteral("readings-") + QString::fromStdString(name)).toStdString();
 }
 
 /// A page over the shared figures.
@@ -80,6 +94,10 @@ std::vector<Desk> make_desks(BookSession& session, form::Memory& memory) {
          {page<form::LimitsLeaf>(figures, "limits", tr("Limits"), "limit"),
           page<form::ReleasesLeaf>(figures, "releases", tr("Releases"), "release"),
           page<form::DutiesLeaf>(figures, "duties", tr("Duties"), "calendar"),
+          {QStringLiteral("turbidity"), tr("Turbidity"), QStringLiteral("drop"),
+           [&figures](QWidget* parent) -> QWidget* {
+               return new form::TurbidityLeaf(figures, kept_readings(figures.session()), parent);
+           }},
           page<form::ReturnLeaf>(figures, "return", tr("Return"), "return"),
           records(session, "records", tr("All records"), "table", {})}},
     };

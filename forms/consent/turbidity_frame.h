@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QRectF>
+#include <algorithm>
 #include <vector>
 
 #include "forms/consent/turbidity_chart.h"

@@ -5,6 +5,7 @@
 #include <QPainter>
 #include <QPainterPath>
 #include <algorithm>
+#include <cmath>
 
 #include "forms/consent/turbidity_paint.h"
 #include "forms/shared/type_scale.h"
@@ -52,6 +53,11 @@ class Broken {
     Instant last_;
 };
 
+void draw_triangle(QPainter& painter, double x, double y) {
+    const QPointF corners[] = {{x - 4, y - 3}, {x + 4, y - 3}, {x, y + 4}};
+    painter.drawPolygon(corners, 3);
+}
+
 void draw_flags(QPainter& painter, const TurbidityFrame& frame, const ViewSite& site, const QColor& colour) {
     painter.setPen(QPen(colour, 1.5));
     painter.setBrush(Qt::NoBrush);
@@ -62,8 +68,7 @@ void draw_flags(QPainter& painter, const TurbidityFrame& frame, const ViewSite& 
     for (const ViewColumn& column : site.columns) {
         const double x = frame.x(column.from + middle);
         const double y = column.sum.raw_high ? frame.y_cut(*column.sum.raw_high) + 3 : frame.plot.bottom();
-        if (column.sum.suspect > 0 && free(x, last_suspect))
-            painter.drawPolygon(QPolygonF{{x - 4, y - 3}, {x + 4, y - 3}, {x, y + 4}});
+        if (column.sum.suspect > 0 && free(x, last_suspect)) draw_triangle(painter, x, y);
         if (column.sum.failed > 0 && free(x, last_failed)) {
             painter.drawLine(QPointF(x - 3.5, y - 3.5), QPointF(x + 3.5, y + 3.5));
             painter.drawLine(QPointF(x - 3.5, y + 3.5), QPointF(x + 3.5, y - 3.5));

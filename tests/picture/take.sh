@@ -73,8 +73,10 @@ press ctrl+Page_Down; shot works-barge-tables-day
 press ctrl+3; shot consent-day
 press ctrl+Page_Down; shot consent-releases-day
 press ctrl+Page_Down; shot consent-duties-day
+press ctrl+Page_Down; sleep 2; shot consent-turbidity-day
 press ctrl+Page_Down; shot consent-return-day
 press ctrl+d
+press ctrl+Page_Up; sleep 1; shot consent-turbidity-night
 press ctrl+Page_Up; shot consent-duties-night
 press ctrl+Page_Up ctrl+Page_Up; shot consent-night
 press ctrl+2; press ctrl+Page_Up ctrl+Page_Up; sleep 1; shot works-pace-night

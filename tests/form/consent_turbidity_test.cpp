@@ -1,0 +1,281 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The turbidity page by real keys and mouse, over a book that is written.
+#include <QComboBox>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTabWidget>
+#include <QTableView>
+#include <QTest>
+#include <QWheelEvent>
+
+#include "forms/consent/flag_sheet.h"
+#include "forms/consent/readings_sheet.h"
+#include "forms/consent/trigger_sheet.h"
+#include "forms/consent/turbidity_frame.h"
+#include "forms/consent/turbidity_leaf.h"
+#include "forms/shared/table_view.h"
+#include "tests/form/works_sample_desk.h"
+#include "tests/support/watched_harbour.h"
+
+using namespace spoilbook;
+using namespace spoilbook::form;
+using namespace spoilbook::tests;
+
+namespace {
+
+/// Ten-minute readings of ten days: 8 NTU with a ripple, and 30 for six hours from noon of the fourth day.
+std::vector<LoggerReading> ten_days(bool impact) {
+    std::vector<LoggerReading> readings;
+    for (int i = 0; i < 10 * 144; ++i) {
+        const bool murky = impact && i >= 3 * 144 + 72 && i < 3 * 144 + 108;
+        readings.push_back({logger_start + i * 10 * ms_per_minute, (murky ? 30.0 : 8.0) + i % 7 * 0.1});
+    }
+    return readings;
+}
+
+Instant a_fortnight_on() {
+    return logger_start + 14 * ms_per_day;
+}
+
+struct Watch {
+    WatchedHarbour harbour{ten_days(true), ten_days(false)};
+    BookSession session{std::move(harbour.book), a_fortnight_on, {}};
+    FiguresSource figures{session};
+    TurbidityLeaf page{figures, harbour.file("kept")};
+    TurbidityChart* chart = page.findChild<TurbidityChart*>();
+
+    Watch() {
+        session.set_person(QStringLiteral("Ana"));
+        page.resize(1080, 720);
+        page.show();
+        REQUIRE(QTest::qWaitForWindowActive(&page));
+        REQUIRE(
+            QTest::qWaitFor([&] { return chart->drawn().events.size() == 1 && seen() > 0; }, patience_ms));
+    }
+    [[nodiscard]] std::size_t seen() const {
+        return chart->drawn().view.sites.empty() ? 0 : chart->drawn().view.sites.front().readings;
+    }
+    [[nodiscard]] bool comes_to(Period window) const {
+        return QTest::qWaitFor([&] { return chart->drawn().view.window == window; }, patience_ms);
+    }
+    template <class W>
+    [[nodiscard]] W* comes_up() {
+        QTest::qWaitFor([&] { return page.findChild<W*>() != nullptr; }, patience_ms);
+        return page.findChild<W*>();
+    }
+    [[nodiscard]] TableView* table(int tab) {
+        auto* tabs = page.findChild<QTabWidget*>();
+        tabs->setCurrentIndex(tab);
+        return tabs->widget(tab)->findChild<TableView*>() ? tabs->widget(tab)->findChild<TableView*>()
+                                                          : qobject_cast<TableView*>(tabs->widget(tab));
+    }
+};
+
+void type_into(QWidget* sheet, const char* label, const char* text) {
+    for (auto* edit : sheet->findChildren<QLineEdit*>()) {
+        if (edit->accessibleName() != QString::fromLatin1(label)) continue;
+        edit->setFocus();
+        QTest::keyClick(edit, Qt::Key_A, Qt::ControlModifier);
+        QTest::keyClicks(edit, QString::fromUtf8(text));
+        QTest::keyClick(edit, Qt::Key_Return);
+        return;
+    }
+    FAIL("no box " << label);
+}
+
+void press(QWidget* sheet, const char* text) {
+    for (auto* button : sheet->findChildren<QPushButton*>()) {
+        if (button->text() != QString::fromLatin1(text)) continue;
+        button->setFocus();
+        QTest::keyClick(button, Qt::Key_Space);
+        return;
+    }
+    FAIL("no button " << text);
+}
+
+}  // namespace
+
+TEST_CASE("the plot opens on all readings, and keys zoom and pan it within them", "[turbidity]") {
+    Watch watch;
+    TurbidityChart& chart = *watch.chart;
+    const Period all = *chart.extent();
+    CHECK(all == Period{logger_start, logger_start + (1440 - 1) * 10 * ms_per_minute + 1});
+    CHECK(watch.seen() == 1440);
+    CHECK(chart.window() == all);
+
+    chart.setFocus();
+    QTest::keyClick(&chart, Qt::Key_Plus);
+    const Period nearer = chart.window();
+    CHECK(nearer.to - nearer.from < (all.to - all.from) * 7 / 10);
+    CHECK(watch.comes_to(nearer));
+    CHECK(watch.seen() < 1440);
+    QTest::keyClick(&chart, Qt::Key_Right);
+    CHECK(chart.window().from > nearer.from);
+    CHECK(chart.window().to - chart.window().from == nearer.to - nearer.from);
+    QTest::keyClick(&chart, Qt::Key_End);
+    CHECK(chart.window().to == all.to);
+    QTest::keyClick(&chart, Qt::Key_Right);
+    CHECK(chart.window().to == all.to);
+    QTest::keyClick(&chart, Qt::Key_Home);
+    CHECK(chart.window().from == all.from);
+    CHECK(watch.comes_to(chart.window()));
+    QTest::keyClick(&chart, Qt::Key_0);
+    CHECK(chart.window() == all);
+    CHECK(watch.comes_to(all));
+}
+
+TEST_CASE("the wheel zooms about the pointer, and dragging moves what is under it", "[turbidity]") {
+    Watch watch;
+    TurbidityChart& chart = *watch.chart;
+    const auto frame = [&] { return turbidity_frame(chart.rect(), chart.drawn(), chart.window()); };
+    const QPointF at(frame().plot.left() + frame().plot.width() / 4, frame().plot.center().y());
+    const Instant under = logger_start + (chart.extent()->to - chart.extent()->from) / 4;
+    for (int i = 0; i < 4; ++i) {
+        QWheelEvent turn(at, chart.mapToGlobal(at), {}, {0, 120}, Qt::NoButton, Qt::NoModifier,
+                         Qt::NoScrollPhase, false);
+        QApplication::sendEvent(&chart, &turn);
+    }
+    const Period window = chart.window();
+    CHECK(window.to - window.from < (chart.extent()->to - chart.extent()->from) / 6);
+    CHECK(std::abs(frame().x(under) - at.x()) < 2);
+
+    const QPoint hand = at.toPoint();
+    QTest::mousePress(&chart, Qt::LeftButton, {}, hand);
+    QTest::mouseMove(&chart, hand + QPoint(-60, 0));
+    QTest::mouseMove(&chart, hand + QPoint(-120, 0));
+    QTest::mouseRelease(&chart, Qt::LeftButton, {}, hand + QPoint(-120, 0));
+    CHECK(std::abs(frame().x(under) - (at.x() - 120)) < 2);
+    CHECK(chart.window().to - chart.window().from == window.to - window.from);
+    CHECK(watch.comes_to(chart.window()));
+}
+
+TEST_CASE("a passed trigger is opened, seen with its evidence, and answered", "[turbidity]") {
+    Watch watch;
+    TableView* triggers = watch.table(0);
+    REQUIRE(triggers->table()->model()->rowCount() == 1);
+    const auto cell = [&](int column) {
+        return triggers->table()->model()->index(0, column).data().toString();
+    };
+    CHECK(cell(0) == QStringLiteral("over, not answered"));
+    CHECK(cell(8).startsWith(QStringLiteral("overdue by")));
+    triggers->table()->setFocus();
+    triggers->table()->setCurrentIndex(triggers->table()->model()->index(0, 0));
+    QTest::keyClick(triggers->table(), Qt::Key_Return);
+    auto* sheet = watch.comes_up<TriggerSheet>();
+    REQUIRE(sheet);
+    const EventBar bar = watch.chart->drawn().events.front();
+    REQUIRE(QTest::qWaitFor(
+        [&] { return watch.chart->window().to - watch.chart->window().from < 2 * ms_per_day; }, patience_ms));
+    CHECK(watch.chart->window().from < bar.span.from);
+    CHECK(watch.chart->window().to > bar.span.to);
+    auto* evidence = sheet->findChild<TableView*>();
+    REQUIRE(QTest::qWaitFor([&] { return evidence->table()->model()->rowCount() == 4; }, patience_ms));
+    // Peak: the median of six of 30.0 to 30.6 lies between; the control's hour about 8.3, five above it 13.3.
+    const double peak = evidence->table()->model()->index(2, 2).data(sort_role).toDouble();
+    const double control = evidence->table()->model()->index(2, 3).data(sort_role).toDouble();
+    const double level = evidence->table()->model()->index(2, 4).data(sort_role).toDouble();
+    CHECK(peak > 30);
+    CHECK(peak < 30.6);
+    CHECK(control > 8);
+    CHECK(control < 8.6);
+    CHECK_THAT(level - control, Catch::Matchers::WithinAbs(5, 1e-9));
+
+    press(sheet, "Write the answer down");
+    CHECK(says(*sheet, QStringLiteral("What was done must be said.")));
+    type_into(sheet, "What was done", "moved to the lee of the pier");
+    type_into(sheet, "Whom told", "Tern Council");
+    type_into(sheet, "Told at", "2025-09-29 14:05");
+    type_into(sheet, "Cause", "digging on the ebb");
+    press(sheet, "Write the answer down");
+    REQUIRE(QTest::qWaitFor([&] { return cell(0) == QStringLiteral("over, answered"); }, patience_ms));
+    const auto& events = watch.session.season().events.rows();
+    REQUIRE(events.size() == 1);
+    CHECK(events.front().event == "E-0001");
+    CHECK(events.front().condition == "9");
+    CHECK(events.front().place == "R1");
+    CHECK(events.front().from == bar.span.from);
+    CHECK(events.front().action == "moved to the lee of the pier");
+    CHECK(events.front().told == "Tern Council 2025-09-29T14:05:00+13:00");
+}
+
+TEST_CASE("a press on a trigger's bar opens it too", "[turbidity]") {
+    Watch watch;
+    const auto frame = turbidity_frame(watch.chart->rect(), watch.chart->drawn(), watch.chart->window());
+    const QRectF bar = frame.bar(watch.chart->drawn().events.front());
+    QTest::mouseClick(watch.chart, Qt::LeftButton, {}, bar.center().toPoint());
+    CHECK(watch.comes_up<TriggerSheet>() != nullptr);
+}
+
+TEST_CASE("chosen readings get a person's flag, and the trigger that they passed is gone", "[turbidity]") {
+    Watch watch;
+    TableView* readings = watch.table(2);
+    auto* table = readings->table();
+    REQUIRE(table->model()->rowCount() == 2880);
+    table->setFocus();
+    table->setCurrentIndex(table->model()->index(3 * 144 + 72, 0));
+    for (int i = 0; i < 35; ++i)
+        QTest::keyClick(table, Qt::Key_Down, Qt::ShiftModifier);
+    press(&watch.page, "Set a flag on the chosen readings …");
+    auto* sheet = watch.comes_up<FlagSheet>();
+    REQUIRE(sheet);
+    press(sheet, "Set the flag");
+    CHECK(says(*sheet, QStringLiteral("A flag must be chosen.")));
+    auto* box = sheet->findChild<QComboBox*>();
+    box->setFocus();
+    for (int i = 0; i < 5 && box->currentText() != QStringLiteral("4 · fail"); ++i)
+        QTest::keyClick(box, Qt::Key_Down);
+    type_into(sheet, "Why", "weed on the sensor");
+    press(sheet, "Set the flag");
+    REQUIRE(QTest::qWaitFor([&] { return watch.chart->drawn().events.empty(); }, patience_ms));
+    const auto flags = watch.session.book().rows(definition<Overrule>().kind());
+    REQUIRE(flags.size() == 1);
+    const auto said = definition<Overrule>().read(flags.front());
+    CHECK(said.flag == "4");
+    CHECK(said.why == "weed on the sensor");
+    CHECK(said.by == "Ana");
+    CHECK(*said.to - *said.from == 35 * 10 * ms_per_minute);
+}
+
+TEST_CASE("a logger's file is asked about, then taken in, and its zone is remembered", "[turbidity]") {
+    Watch watch;
+    const auto write = [&](const char* name, const char* rows) {
+        std::ofstream(watch.harbour.file(name)) << "date,NTU\n" << rows;
+        return QString::fromStdString(watch.harbour.file(name));
+    };
+    watch.page.offer_file(write("a.csv", "2025-10-07 10:00,4.5\n2025-10-07 10:10,4.75\n"));
+    auto* sheet = watch.comes_up<ReadingsSheet>();
+    REQUIRE(sheet);
+    auto* site = sheet->findChild<QComboBox*>();
+    site->setFocus();
+    for (int i = 0; i < 3 && site->currentText() != QStringLiteral("R1"); ++i)
+        QTest::keyClick(site, Qt::Key_Down);
+    REQUIRE(QTest::qWaitFor([&] { return says(*sheet, QStringLiteral("2025-10-07 10:00")); }, patience_ms));
+    QPushButton* take = nullptr;
+    for (auto* button : sheet->findChildren<QPushButton*>()) {
+        if (button->text() == QStringLiteral("Take it in")) take = button;
+    }
+    REQUIRE(take);
+    CHECK_FALSE(take->isEnabled());
+    QLineEdit* zone = nullptr;
+    for (auto* edit : sheet->findChildren<QLineEdit*>()) {
+        if (edit->accessibleName().contains(QStringLiteral("zone")) ||
+            edit->accessibleName().contains(QStringLiteral("clock")))
+            zone = edit;
+    }
+    REQUIRE(zone);
+    zone->setFocus();
+    QTest::keyClicks(zone, QStringLiteral("+12:00"));
+    QTest::keyClick(zone, Qt::Key_Return);
+    REQUIRE(QTest::qWaitFor([&] { return take->isEnabled(); }, patience_ms));
+    take->setFocus();
+    QTest::keyClick(take, Qt::Key_Space);
+    REQUIRE(comes_to_say(watch.page, "2 new readings of R1 taken in from a.csv."));
+    // 10:10 at +12:00 is 11:10 in the harbour, whose clocks have gone forward.
+    REQUIRE(QTest::qWaitFor(
+        [&] { return watch.chart->extent()->to == *parse_instant("2025-10-06T22:10Z", Zone::utc()) + 1; },
+        patience_ms));
+    const ReadingsLook next =
+        *look_at_readings(watch.session.book(), "R1", "b.csv", "date,NTU\n2025-10-07 10:20,4.5\n", {});
+    CHECK(next.guess.questions.empty());
+    CHECK(next.guess.layout.zone == "+12:00");
+}
