@@ -17,7 +17,8 @@ struct ViewStep {
     Instant from;
     std::optional<double> statistic_low, statistic_high;  ///< nothing: cannot tell
     std::optional<double> level_low, level_high;          ///< nothing: no level is set, or it cannot be told
-    bool over = false;                                    ///< at some reading
+    std::optional<double> control;  ///< its statistic at the last reading; nothing: none, or cannot tell
+    bool over = false;              ///< at some reading
 };
 
 struct ViewTrace {
