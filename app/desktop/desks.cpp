@@ -6,8 +6,8 @@
 
 #include "forms/barge/barge_desk.h"
 #include "forms/barge/receiver.h"
+#include "forms/consent/conditions_leaf.h"
 #include "forms/consent/duties_leaf.h"
-#include "forms/consent/limits_leaf.h"
 #include "forms/consent/releases_leaf.h"
 #include "forms/consent/return_leaf.h"
 #include "forms/consent/turbidity_leaf.h"
@@ -91,7 +91,7 @@ std::vector<Desk> make_desks(BookSession& session, form::Memory& memory) {
          tr("Consent desk"),
          tr("environmental officer"),
          QStringLiteral("limit"),
-         {page<form::LimitsLeaf>(figures, "limits", tr("Limits"), "limit"),
+         {page<form::ConditionsLeaf>(figures, "limits", tr("Conditions"), "limit"),
           page<form::ReleasesLeaf>(figures, "releases", tr("Releases"), "release"),
           page<form::DutiesLeaf>(figures, "duties", tr("Duties"), "calendar"),
           {QStringLiteral("turbidity"), tr("Turbidity"), QStringLiteral("drop"),

@@ -3,7 +3,6 @@
 #include <QTest>
 #include <catch2/catch.hpp>
 
-#include "forms/consent/limits_leaf.h"
 #include "forms/consent/release_map.h"
 #include "forms/consent/return_rows.h"
 #include "tests/support/model_contract.h"
@@ -79,16 +78,6 @@ TEST_CASE("pressing on the map picks the release, keys zoom and show all again",
     QTest::keyClick(&map, Qt::Key_0);
     QTest::mouseClick(&map, Qt::LeftButton, {}, QPoint(424, 224));
     CHECK(picked.size() == 3);
-}
-
-TEST_CASE("the limits are counted in one sentence, the worst first", "[consent]") {
-    LimitState within;
-    within.used = 1;
-    within.limit = 10;
-    LimitState over = within;
-    over.used = 11;
-    CHECK(limits_sentence({within, over, within}) == QStringLiteral("Limits: 1 over, 2 within."));
-    CHECK(limits_sentence({}) == QStringLiteral("No condition of this book is a limit on a quantity."));
 }
 
 TEST_CASE("a return without a trip is shown as complete with nil, and prints its month", "[consent]") {

@@ -8,7 +8,7 @@
 #include <QTest>
 #include <catch2/catch.hpp>
 
-#include "forms/consent/limits_leaf.h"
+#include "forms/consent/conditions_leaf.h"
 #include "forms/consent/return_leaf.h"
 #include "forms/shared/sheet.h"
 #include "forms/works/burndown_leaf.h"
@@ -34,16 +34,16 @@ TEST_CASE("the burn-down says what the sample book holds, and again when the as-
 TEST_CASE("Enter on a limit lays the trips behind its number on a sheet, Escape takes them away",
           "[consent]") {
     SampleDesk desk;
-    LimitsLeaf page(desk.figures);
+    ConditionsLeaf page(desk.figures);
     page.resize(1080, 640);
     page.show();
     REQUIRE(QTest::qWaitForWindowActive(&page));
-    REQUIRE(comes_to_say(page, "Limits: 4 past a warning"));
+    REQUIRE(comes_to_say(page, "Conditions:"));
     CHECK(says(page, QStringLiteral("Open question: in-situ or hopper volume?")));
     auto* table = page.findChild<QTableView*>();
     table->setFocus();
     QTest::keyClick(table, Qt::Key_Down);
-    CHECK(says(page, QStringLiteral("Condition 4: no more than 215 000 m³")));
+    CHECK(says(page, QStringLiteral("Condition 4: No more than 215 000 m³")));
     QTest::keyClick(table, Qt::Key_Return);
     auto* sheet = page.findChild<Sheet*>();
     REQUIRE(QTest::qWaitFor([&] { return sheet->is_open(); }, patience_ms));

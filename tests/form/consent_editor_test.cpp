@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A condition is written as an officer does it: with the keyboard, blank by blank.
+#include <QComboBox>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QSignalSpy>
+
+#include "forms/consent/condition_editor.h"
+#include "forms/shared/field.h"
+#include "model/book/season.h"
+#include "model/consent/sentence.h"
+#include "tests/form/works_sample_desk.h"
+
+using namespace spoilbook;
+using namespace spoilbook::form;
+using namespace spoilbook::tests;
+
+namespace {
+
+const QLocale nz(QLocale::English, QLocale::NewZealand);
+
+/// The sample book, to be written in.
+struct Office {
+    QTemporaryDir folder;
+    BookSession session;
+    Office() : session(std::move(*opened(folder)), end_of_may, {}) {
+        session.set_person(QStringLiteral("Moana"));
+    }
+    static Checked<Book> opened(const QTemporaryDir& folder) {
+        const QString path = folder.filePath(QStringLiteral("m.sbook"));
+        QFile::copy(QString::fromStdString(sample_book()), path);
+        QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner);
+        return Book::open_to_write(path.toStdString(), "test",
+                                   {EntryKind::change, end_of_may(), "Moana", {}});
+    }
+    std::vector<Condition> versions(const std::string& number) const {
+        std::vector<Condition> found;
+        for (const Condition& condition : session.season().conditions.rows()) {
+            if (condition.condition == number) found.push_back(condition);
+        }
+        return found;
+    }
+    const Condition* condition(const std::string& number) const {
+        for (const Condition& one : session.season().conditions.rows()) {
+            if (one.condition == number) return &one;
+        }
+        return nullptr;
+    }
+};
+
+template <class W>
+W* box(const QWidget& page, const char* name) {
+    for (W* one : page.findChildren<W*>()) {
+        if (one->isVisible() && one->accessibleName() == QString::fromUtf8(name)) return one;
+    }
+    FAIL("no box " << name);
+    return nullptr;
+}
+
+void type(const QWidget& page, const char* name, const char* text) {
+    auto* edit = box<QLineEdit>(page, name);
+    edit->setFocus();
+    edit->selectAll();
+    QTest::keyClicks(edit, QString::fromUtf8(text));
+    QTest::keyClick(edit, Qt::Key_Return);
+}
+
+/// Goes through the list with the arrow keys until the words stand there. The boxes are made anew on the way.
+void pick(const QWidget& page, const char* name, const char* words) {
+    const QString wanted = QString::fromUtf8(words);
+    for (int presses = 0; presses < 20; ++presses) {
+        auto* list = box<QComboBox>(page, name);
+        if (list->currentText() == wanted && list->currentIndex() >= 0) return;
+        const int place = list->findText(wanted);
+        REQUIRE(place >= 0);
+        list->setFocus();
+        QTest::keyClick(list, list->currentIndex() < place ? Qt::Key_Down : Qt::Key_Up);
+        QTest::qWait(20);
+    }
+    FAIL("not reached: " << words);
+}
+
+void press(const QWidget& page, const char* words) {
+    for (auto* button : page.findChildren<QPushButton*>()) {
+        if (button->isVisible() && button->text() == QString::fromUtf8(words)) {
+            button->setFocus();
+            return QTest::keyClick(button, Qt::Key_Space);
+        }
+    }
+    FAIL("no button " << words);
+}
+
+bool has_problem(const QWidget& page, const char* words) {
+    for (const FieldBox* field : page.findChildren<FieldBox*>()) {
+        if (field->isVisible() && field->problem().contains(QString::fromUtf8(words))) return true;
+    }
+    return false;
+}
+
+}  // namespace
+
+TEST_CASE("a limit is written blank by blank, read, and stands in the book", "[consent]") {
+    Office office;
+    ConditionEditor editor(office.session, nullptr);
+    editor.resize(1080, 760);
+    editor.show();
+    REQUIRE(QTest::qWaitForWindowActive(&editor));
+    QSignalSpy written(&editor, &ConditionEditor::written);
+    pick(editor, "Kind of condition", "quantity: so much in a time");
+    type(editor, "number as printed", "40");
+    type(editor, "how much", "215000");
+    pick(editor, "measure", "m³ in situ");
+    pick(editor, "window", "in any");
+    type(editor, "how many", "12");
+    press(editor, "Write it down");
+    CHECK(says(editor, QStringLiteral("a blank of its sentence is not filled")));  // months or what?
+    CHECK(written.isEmpty());
+    pick(editor, "days, weeks, months or years", "months");
+    type(editor, "grounds; blank: any", "Ganet Patch");
+    CHECK(has_problem(editor, "Gannet Patch"));
+    type(editor, "grounds; blank: any", "Gannet Patch");
+    CHECK(says(editor, QStringLiteral(
+                           "No more than 215 000 m³ in situ in any 12 months, counted at release, at Gannet "
+                           "Patch.")));
+    press(editor, "Write it down");
+    CHECK(written.size() == 1);
+    const Condition* made = office.condition("40");
+    REQUIRE(made != nullptr);
+    CHECK(condition_sentence(*made) ==
+          "No more than 215 000 m³ in situ in any 12 months, counted at release, at Gannet Patch.");
+}
+
+TEST_CASE("a condition in force is changed by a new version with a reason, and the old one ends",
+          "[consent]") {
+    Office office;
+    const Condition before = *office.condition("5");
+    ConditionEditor editor(office.session, &before);
+    editor.resize(1080, 760);
+    editor.show();
+    REQUIRE(QTest::qWaitForWindowActive(&editor));
+    type(editor, "how much", "24 000");
+    press(editor, "Write the new version down");
+    CHECK(says(editor, QStringLiteral("say from when it is in force")));
+    type(editor, "2026-07-01; blank: always", "2026-07-01");
+    press(editor, "Write the new version down");
+    CHECK(has_problem(editor, "without a reason"));
+    CHECK(office.versions("5").size() == 1);
+    type(editor, "Why it changes", "letter 431");
+    press(editor, "Write the new version down");
+    const auto versions = office.versions("5");
+    REQUIRE(versions.size() == 2);
+    const Instant july = *parse_instant("2026-07-01T00:00+12:00", Zone::utc());
+    CHECK(versions[0].to == july);
+    CHECK(versions[0].body == before.body);
+    CHECK(versions[1].from == july);
+    CHECK(condition_sentence(versions[1]).find("24 000") != std::string::npos);
+}
+
+TEST_CASE("what is wrong is said beside its blank and stays as typed", "[consent]") {
+    Office office;
+    ConditionEditor editor(office.session, office.condition("11"));
+    editor.resize(1080, 760);
+    editor.show();
+    REQUIRE(QTest::qWaitForWindowActive(&editor));
+    type(editor, "m from the line", "twenty");
+    CHECK(has_problem(editor, "a text stands here"));
+    CHECK(box<QLineEdit>(editor, "m from the line")->text() == QStringLiteral("twenty"));
+    type(editor, "m from the line", "-3");
+    CHECK(has_problem(editor, "3"));
+    type(editor, "m from the line", "30");
+    CHECK_FALSE(has_problem(editor, "3"));
+    CHECK(says(editor, QStringLiteral("30 m or more from its line")));
+}
+
+TEST_CASE("every blank of every condition of the sample holds what the book does", "[consent]") {
+    Office office;
+    const Zone zone = office.session.zone();
+    for (const Condition& condition : office.session.season().conditions.rows()) {
+        ConditionEditor editor(office.session, &condition);
+        QSignalSpy asked(&editor, &ConditionEditor::trial_asked);
+        editor.show();
+        type(editor, "2026-07-01; blank: always", "2026-07-01");
+        press(editor, "Try it");
+        INFO(condition.condition);
+        REQUIRE(asked.size() == 1);
+        CHECK(nlohmann::json::parse(editor.tried().body) == nlohmann::json::parse(condition.body));
+    }
+}
+
+TEST_CASE("a list in per cent and a choice of one member are kept as consents.json has them", "[consent]") {
+    Draft draft = {{"kind", "series"}, {"compare", {{"absolute", 3}}}};
+    const Blank warned{"/warn_at", {}, BlankHolds::numbers};
+    put_in(draft, warned, QStringLiteral("80; 95"), nz);
+    CHECK(draft["warn_at"] == Draft({0.8, 0.95}));
+    CHECK(held_in(draft, warned, nz) == QStringLiteral("80, 95"));
+    const Blank which{"/compare",
+                      {},
+                      BlankHolds::which,
+                      {{QStringLiteral("absolute"), {}}, {QStringLiteral("above_control"), {}}}};
+    CHECK(held_in(draft, which, nz) == QStringLiteral("absolute"));
+    put_in(draft, which, QStringLiteral("above_control"), nz);
+    CHECK(draft["compare"] == Draft({{"above_control", nullptr}}));
+    CHECK(without_blanks(draft).contains("compare") == false);
+    CHECK(pointer_of("condition responses[0].within.n") == "/responses/0/within/n");
+}
