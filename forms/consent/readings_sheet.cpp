@@ -14,7 +14,6 @@
 #include "forms/shared/text_field.h"
 #include "forms/shared/type_scale.h"
 #include "forms/works/say.h"
-#include "model/book/stored_file.h"
 #include "model/folder/regular_file.h"
 #include "model/record/watched_water.h"
 
