@@ -49,7 +49,7 @@ Answer answer_of(const ReturnFacts& facts) {
                         facts.not_judged.size(), facts.not_judged.size() == 1 ? " is" : "s are");
     }
     const auto untold = std::count_if(facts.judged.begin(), facts.judged.end(), [](const auto& judged) {
-        return judged.state() == Finding::cannot_tell;
+        return judged.state() == Compliance::cannot_tell;
     });
     if (untold > 0)
         answer.sentence += fmt::format(" Of {} condition{} it cannot be told whether all complied.", untold,
@@ -89,14 +89,14 @@ Facts facts_of(const ReturnFacts& facts) {
              {"Positions", "WGS 84, where the doors opened"}}};
 }
 
-Mark finding_mark(Finding finding) {
-    if (finding == Finding::cannot_tell) return Mark::unknown;
-    return finding == Finding::complied ? Mark::met : Mark::passed;
+Mark finding_mark(Compliance finding) {
+    if (finding == Compliance::cannot_tell) return Mark::unknown;
+    return finding == Compliance::complied ? Mark::met : Mark::passed;
 }
 
-std::string finding_word(Finding finding) {
-    if (finding == Finding::cannot_tell) return "cannot tell";
-    return finding == Finding::complied ? "complied" : "breached";
+std::string finding_word(Compliance finding) {
+    if (finding == Compliance::cannot_tell) return "cannot tell";
+    return finding == Compliance::complied ? "complied" : "breached";
 }
 
 void add_judged(const ReturnFacts& facts, std::vector<Block>& blocks) {

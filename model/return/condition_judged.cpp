@@ -18,24 +18,25 @@ JudgedConditions::Gathered& JudgedConditions::gathered(const Condition& conditio
     return all_.back();
 }
 
-void JudgedConditions::add(const Condition& condition, Finding finding, const std::string& what,
-                           const std::string& why) {
-    auto& [judged, untold] = gathered(condition);
-    judged.condition = &condition;
-    switch (finding) {
-        case Finding::complied:
+void JudgedConditions::add(const Finding& finding) {
+    auto& [judged, untold] = gathered(*finding.condition);
+    judged.condition = finding.condition;
+    switch (finding.state) {
+        case Compliance::complied:
             ++judged.complied;
             return;
-        case Finding::breached:
+        case Compliance::breached:
             ++judged.breached;
-            judged.reasons.push_back(fmt::format("condition {}, {}: {}", condition.condition, what, why));
+            judged.reasons.push_back(fmt::format("condition {}, {}: {}", finding.condition->condition,
+                                                 finding.named(), finding.why));
             return;
-        case Finding::cannot_tell:
+        case Compliance::cannot_tell:
             break;
     }
     ++judged.cannot_tell;
-    auto same = std::find_if(untold.begin(), untold.end(), [&](const Untold& one) { return one.why == why; });
-    if (same == untold.end()) same = untold.insert(untold.end(), {why, what, 0});
+    auto same =
+        std::find_if(untold.begin(), untold.end(), [&](const Untold& one) { return one.why == finding.why; });
+    if (same == untold.end()) same = untold.insert(untold.end(), {finding.why, finding.named(), 0});
     ++same->times;
 }
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "model/answer/place_findings.h"
+#include "model/consent/finding.h"
 
 namespace spoilbook {
 
@@ -14,17 +14,17 @@ struct ConditionJudged {
     std::size_t complied = 0, cannot_tell = 0, breached = 0;
     std::vector<std::string> reasons;  ///< every breach, and each cause for which it cannot be told
 
-    [[nodiscard]] Finding state() const {
-        if (breached > 0) return Finding::breached;
-        return cannot_tell > 0 ? Finding::cannot_tell : Finding::complied;
+    [[nodiscard]] Compliance state() const {
+        if (breached > 0) return Compliance::breached;
+        return cannot_tell > 0 ? Compliance::cannot_tell : Compliance::complied;
     }
 };
 
 /// Gathers findings by the number of their condition.
 class JudgedConditions {
  public:
-    /// `what`: "trip T-7". Breaches are told one by one, what cannot be told once for each `why`.
-    void add(const Condition& condition, Finding finding, const std::string& what, const std::string& why);
+    /// Breaches are told one by one, what cannot be told once for each `why`.
+    void add(const Finding& finding);
     /// In the order in which their conditions came.
     [[nodiscard]] std::vector<ConditionJudged> list() &&;
 

@@ -7,9 +7,9 @@
 
 #include "model/return/duties_in.h"
 #include "model/return/factors_used.h"
+#include "model/return/judge_releases.h"
 #include "model/return/largest_used.h"
 #include "model/return/limit_reasons.h"
-#include "model/return/places_judged.h"
 #include "model/return/schedule.h"
 #include "model/unit/calendar.h"
 #include "model/unit/time_text.h"
@@ -178,7 +178,7 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
     facts.factors = factors_used(ledger, facts.schedule, ask.as_at);
     facts.reported = reported_amounts(ledger, *period, ask.as_at);
     JudgedConditions judged;
-    judge_places(ledger, facts.schedule, ask.tracks, judged);
+    judge_releases(ledger, ask, facts, judged);
     facts.judged = std::move(judged).list();
     for (const auto& line : facts.schedule) {
         facts.late_entries += line.late ? 1 : 0;
