@@ -165,16 +165,17 @@ void ConditionEditor::build_trial(QVBoxLayout* all) {
         const auto& load = rows_->row(index).load;
         if (!load.empty()) emit load_asked(QString::fromStdString(load));
     });
-    auto* data = make_button(ButtonKind::quiet, tr("Show what will be kept"), QStringLiteral("table"), this);
-    data->setCheckable(true);
-    all->addWidget(data, 0, Qt::AlignLeft);
+    auto* as_data =
+        make_button(ButtonKind::quiet, tr("Show what will be kept"), QStringLiteral("table"), this);
+    as_data->setCheckable(true);
+    all->addWidget(as_data, 0, Qt::AlignLeft);
     data_ = new QPlainTextEdit(this);
     data_->setReadOnly(true);
     data_->setAccessibleName(tr("The condition as data (JSON)"));
     data_->setMinimumHeight(22 * grid);
     data_->hide();
     all->addWidget(data_);
-    connect(data, &QPushButton::toggled, data_, &QWidget::setVisible);
+    connect(as_data, &QPushButton::toggled, data_, &QWidget::setVisible);
 }
 
 void ConditionEditor::build_foot(QVBoxLayout* all) {

@@ -52,7 +52,7 @@ ReturnLeaf::ReturnLeaf(FiguresSource& source, QWidget* parent)
       missing_rows_(new RowTable<MissingRow>(missing_columns(), this)),
       total_rows_(new RowTable<TotalRow>(total_columns(QLocale()), this)),
       schedule_rows_(new RowTable<ScheduleRow>(schedule_columns(QLocale()), this)),
-      trigger_rows_(new RowTable<TriggerRow>(trigger_columns(QLocale()), this)),
+      trigger_rows_(new RowTable<AnsweredRow>(answered_columns(QLocale()), this)),
       water_rows_(new RowTable<WaterRow>(water_columns(QLocale()), this)) {
     build_head();
     build_answer();

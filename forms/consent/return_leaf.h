@@ -52,7 +52,7 @@ class ReturnLeaf : public FiguresPage {
     RowTable<MissingRow>* missing_rows_;
     RowTable<TotalRow>* total_rows_;
     RowTable<ScheduleRow>* schedule_rows_;
-    RowTable<TriggerRow>* trigger_rows_;
+    RowTable<AnsweredRow>* trigger_rows_;
     RowTable<WaterRow>* water_rows_;
 };
 

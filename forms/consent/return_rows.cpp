@@ -100,7 +100,7 @@ ReturnShown return_shown(const ReturnFacts& facts, const QLocale& locale) {
     for (const std::string& condition : facts.not_judged)
         shown.not_judged << book_text(condition);
     shown.water = water_rows(facts, locale);
-    shown.triggers = trigger_rows(facts, locale);
+    shown.triggers = answered_rows(facts, locale);
     fill_figures(shown, facts, locale);
     return shown;
 }

@@ -33,7 +33,7 @@ struct ReturnShown {
     std::vector<ScheduleRow> schedule;
     std::vector<TotalRow> totals;
     std::vector<WaterRow> water;
-    std::vector<TriggerRow> triggers;
+    std::vector<AnsweredRow> triggers;
     QStringList reasons;
     QStringList not_judged;  ///< conditions that a return says nothing about
     FigureText in_situ, hopper, releases, late;

@@ -94,12 +94,12 @@ std::vector<WaterRow> water_rows(const ReturnFacts& facts, const QLocale& locale
     return rows;
 }
 
-std::vector<TriggerRow> trigger_rows(const ReturnFacts& facts, const QLocale& locale) {
-    std::vector<TriggerRow> rows;
+std::vector<AnsweredRow> answered_rows(const ReturnFacts& facts, const QLocale& locale) {
+    std::vector<AnsweredRow> rows;
     const Zone& zone = facts.season->zone;
     for (const EventAnswer& answer : facts.triggers) {
         const TriggerEvent& event = answer.record.event;
-        TriggerRow row;
+        AnsweredRow row;
         row.condition = read(answer.record.of->number);
         row.site = read(event.site);
         row.passed = moment_shown(event.start, zone, locale);
@@ -132,8 +132,8 @@ std::vector<Column<WaterRow>> water_columns(const QLocale& locale) {
             words<Row>(tr("Overruled"), &Row::overruled)};
 }
 
-std::vector<Column<TriggerRow>> trigger_columns(const QLocale& locale) {
-    using Row = TriggerRow;
+std::vector<Column<AnsweredRow>> answered_columns(const QLocale& locale) {
+    using Row = AnsweredRow;
     return {words<Row>(tr("Condition"), &Row::condition),
             words<Row>(tr("Site"), &Row::site),
             words<Row>(tr("Passed"), &Row::passed),

@@ -16,16 +16,16 @@ struct WaterRow {
 };
 
 /// A trigger passed in the month, and how its answer stands.
-struct TriggerRow {
+struct AnsweredRow {
     QString condition, site, passed, clear, due, answer, cause, done;
     State answer_state = State::unknown;
     std::optional<double> peak;
 };
 
 std::vector<WaterRow> water_rows(const ReturnFacts& facts, const QLocale& locale);
-std::vector<TriggerRow> trigger_rows(const ReturnFacts& facts, const QLocale& locale);
+std::vector<AnsweredRow> answered_rows(const ReturnFacts& facts, const QLocale& locale);
 
 std::vector<Column<WaterRow>> water_columns(const QLocale& locale);
-std::vector<Column<TriggerRow>> trigger_columns(const QLocale& locale);
+std::vector<Column<AnsweredRow>> answered_columns(const QLocale& locale);
 
 }  // namespace spoilbook::form

@@ -44,8 +44,9 @@ std::vector<Member> cells_in_scope(const Scope& scope, const Season& season) {
 /// Turns lines into counts for one limit.
 class CountMaker {
  public:
-    CountMaker(const Quantity& quantity, const std::vector<Member>& members, const Ledger& ledger)
-        : quantity_(quantity), filter_(quantity.scope, ledger.season()) {
+    CountMaker(const Quantity& quantity, const std::vector<Member>& members, const Ledger& ledger,
+               bool not_known_is_in)
+        : quantity_(quantity), filter_(quantity.scope, ledger.season(), not_known_is_in) {
         for (std::size_t i = 0; i < members.size(); ++i)
             numbers_.emplace(members[i].id, static_cast<int>(i));
     }
@@ -201,7 +202,7 @@ std::uint32_t day_key(Day day) {
 
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
                              const Condition& condition, const Ledger& ledger) {
-    CountMaker maker(quantity, members, ledger);
+    CountMaker maker(quantity, members, ledger, false);
     const auto& lines = quantity.scope.activity == Activity::dredge ? ledger.dredged() : ledger.released();
     for (const auto& line : lines)
         maker.add(line);
@@ -210,6 +211,13 @@ std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>
     std::stable_sort(counts.begin(), counts.end(),
                      [](const Count& a, const Count& b) { return a.at < b.at; });
     return counts;
+}
+
+std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
+                             const LedgerLine& line, const Ledger& ledger, bool not_known_is_in) {
+    CountMaker maker(quantity, members, ledger, not_known_is_in);
+    maker.add(line);
+    return maker.take();
 }
 
 }  // namespace spoilbook

@@ -25,5 +25,9 @@ std::uint32_t day_key(Day day);
 /// load's own.
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
                              const Condition& condition, const Ledger& ledger);
+/// Of one line of the ledger alone. What is not known of it is out of the scope, or with `not_known_is_in` in
+/// it: of a plan, it may turn out to be (scope_filter.h).
+std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
+                             const LedgerLine& line, const Ledger& ledger, bool not_known_is_in);
 
 }  // namespace spoilbook

@@ -70,9 +70,21 @@ class DutyTimes {
 
     [[nodiscard]] std::optional<Instant> begins() const {
         if (consent_ != nullptr && consent_->commences) return consent_->commences;
-        if (condition_.from) return condition_.from;
+        if (const auto first = first_version_from()) return first;
         if (ledger_.released().empty()) return std::nullopt;
         return ledger_.released().front().at;
+    }
+
+    /// A later version's `from` cuts no period: it takes over from the one before. Nothing where the first
+    /// version has none.
+    [[nodiscard]] std::optional<Instant> first_version_from() const {
+        std::optional<Instant> first = condition_.from;
+        for (const auto& version : season_.conditions.rows()) {
+            if (version.consent != condition_.consent || version.condition != condition_.condition) continue;
+            if (!version.from) return std::nullopt;
+            first = std::min(first, version.from);
+        }
+        return first;
     }
 
     void add_periods() {

@@ -113,7 +113,8 @@ LargestLoad answer_of(const Season& season, const Barge& barge, const LoadFigure
 
 }  // namespace
 
-std::optional<LargestLoad> largest_load(const Season& season, const PlannedRelease& planned) {
+std::optional<LargestLoad> largest_load(const Season& season, const PlannedRelease& asked) {
+    const PlannedRelease planned = completed(season, asked);
     const Load* load = season.loads.find(planned.load);
     const Barge* barge = load == nullptr ? nullptr : season.barges.find(load->barge);
     const auto capacity_m3 = capacity_of(barge);

@@ -35,34 +35,32 @@ std::string over_text(const Quantity& quantity, double used, double limit, const
 QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, const Quantity& quantity,
                              const Id& load, Instant at, OwnBy own_by)
     : season_(ledger.season()), quantity_(quantity), at_(at) {
-    std::optional<std::uint32_t> number;
-    for (const auto& line : ledger.released()) {
-        if (line.load != nullptr && line.load->id == load) number = line.load_number;
-    }
     const Consent* consent = season_.consents.find(condition.consent);
     if (consent != nullptr) consent_ = *consent;
     members_ = members_of(quantity, season_);
-    const auto is_own = [&](const Count& count) {
-        return !count.opening && count.load == number && count.at == at;
-    };
-    if (own_by == OwnBy::any_method && !quantity.method.empty()) {
-        Quantity any = quantity;
-        any.method.clear();
-        for (auto& count : counts_of(any, members_, condition, ledger)) {
-            if (is_own(count)) own_.push_back(std::move(count));
-        }
+    Quantity own_quantity = quantity;
+    if (own_by == OwnBy::any_method) own_quantity.method.clear();
+    std::optional<std::uint32_t> number;
+    for (const auto& line : ledger.released()) {
+        if (line.load == nullptr || line.load->id != load || line.at != at) continue;
+        number = line.load_number;
+        own_ = counts_of(own_quantity, members_, line, ledger, false);
+        possible_ = counts_of(own_quantity, members_, line, ledger, true);
     }
-    const bool own_found = !own_.empty();
+    // A load still to be read goes where nobody has said yet: what may count is left room for.
+    if (own_by == OwnBy::any_method) own_ = possible_;
     for (auto& count : counts_of(quantity, members_, condition, ledger)) {
-        if (is_own(count)) {
-            if (!own_found) own_.push_back(std::move(count));
-        } else if (count.at <= at && quantity.window.kind != WindowKind::trip) {
+        const bool is_own = !count.opening && count.load == number && count.at == at;
+        if (!is_own && count.at <= at && quantity.window.kind != WindowKind::trip)
             others_.push_back(std::move(count));
-        }
     }
-    unplaced_ = quantity.each_of != EachOf::none &&
-                std::any_of(own_.begin(), own_.end(), [](const Count& count) { return count.member < 0; });
+    find_unplaced();
     window_ = window_at(quantity.window, consent_, season_, at);
+}
+
+void QuantityCheck::find_unplaced() {
+    unplaced_ = quantity_.each_of != EachOf::none &&
+                std::any_of(own_.begin(), own_.end(), [](const Count& count) { return count.member < 0; });
 }
 
 /// What the window at the planned instant holds without the load. The window must be.
@@ -141,6 +139,17 @@ CheckReason QuantityCheck::judge_unplaced() const {
 }
 
 CheckReason QuantityCheck::reason() const {
+    CheckReason found = worst();
+    if (found.state == CheckState::hold || possible_.size() == own_.size()) return found;
+    QuantityCheck at_worst = *this;
+    at_worst.own_ = possible_;
+    at_worst.find_unplaced();
+    if (at_worst.worst().state != CheckState::hold) return found;
+    return outcome(CheckState::cannot_tell,
+                   "it is not said where or with what it goes: it may count here, and would not fit");
+}
+
+CheckReason QuantityCheck::worst() const {
     CheckReason worst = outcome(CheckState::clear, "");
     if (own_.empty() || !window_ || !window_->counts(at_, at_)) return worst;
     if (unplaced_) worst = judge_unplaced();

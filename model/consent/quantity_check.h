@@ -20,7 +20,8 @@ class QuantityCheck {
 
     /// Clear where the load is outside the limit's scope or fits; hold where it does not, until the first
     /// instant at which it would (its window's next start, or when enough has left a rolling window; nothing
-    /// where the load alone is too much); cannot tell where an amount is unknown.
+    /// where the load alone is too much); cannot tell where an amount is unknown, or where it would not fit
+    /// and it is not known whether it counts at all (no ground said, no tug, no class).
     [[nodiscard]] CheckReason reason() const;
     /// The member with the least in the window that still has room for the load; empty: none.
     [[nodiscard]] std::string due_member() const;
@@ -36,12 +37,14 @@ class QuantityCheck {
         double share = 1;  ///< how much of it
     };
 
+    void find_unplaced();
     [[nodiscard]] Sweep sweep() const;
     [[nodiscard]] double added(const Sweep& others, std::optional<int> member, Instant t, Own own) const;
     [[nodiscard]] UsedOf used(const Sweep& others, int member, Instant t, Own own) const;
     [[nodiscard]] bool fits(Sweep& others, int member, Instant t, Own own) const;
     [[nodiscard]] double largest_share(const Sweep& others, int member, std::optional<int> moved_to) const;
     [[nodiscard]] bool unknown(int member) const;
+    [[nodiscard]] CheckReason worst() const;
     [[nodiscard]] CheckReason judge(int member) const;
     [[nodiscard]] CheckReason judge_unplaced() const;
     [[nodiscard]] std::optional<Instant> until(int member, Own own) const;
@@ -52,9 +55,10 @@ class QuantityCheck {
     Instant at_;
     Consent consent_;
     std::vector<Member> members_;
-    std::vector<Count> own_;     ///< of the planned load
-    std::vector<Count> others_;  ///< all else up to the plan; nothing where each trip stands alone
-    bool unplaced_ = false;      ///< part of the load names no member
+    std::vector<Count> own_;       ///< of the planned load
+    std::vector<Count> possible_;  ///< the same, if what is not known of it turns out to be in the scope
+    std::vector<Count> others_;    ///< all else up to the plan; nothing where each trip stands alone
+    bool unplaced_ = false;        ///< part of the load names no member
     std::optional<Window> window_;
 };
 

@@ -30,7 +30,7 @@ class Checker {
 
     ReleaseCheck run() {
         for (const auto& condition : season_.conditions.rows()) {
-            if (in_force(condition, planned_.at)) judge(condition);
+            if (is_asked(condition)) judge(condition);
         }
         for (const auto& reason : check_.reasons)
             check_.verdict = std::max(check_.verdict, reason.state);
@@ -38,6 +38,12 @@ class Checker {
     }
 
  private:
+    /// A duty that a former version asked for is owed still.
+    [[nodiscard]] bool is_asked(const Condition& condition) const {
+        if (condition.kind != "duty") return in_force(condition, planned_.at);
+        return !condition.from || *condition.from <= planned_.at;
+    }
+
     void judge(const Condition& condition) {
         try {
             judge_body(condition, json::parse(condition.body.empty() ? "{}" : condition.body));
@@ -89,20 +95,36 @@ class Checker {
         reason.condition = &condition;
         reason.consent = season_.consents.find(condition.consent);
         if (reason.state == CheckState::hold) reason.until = end_of_hold(condition, reason.until);
-        check_.reasons.push_back(std::move(reason));
+        // Two versions of one duty may each be owed: one reason says so.
+        const auto same = std::find_if(check_.reasons.begin(), check_.reasons.end(), [&](const auto& other) {
+            return other.condition->consent == condition.consent &&
+                   other.condition->condition == condition.condition;
+        });
+        if (same == check_.reasons.end())
+            check_.reasons.push_back(std::move(reason));
+        else if (same->state < reason.state)
+            *same = std::move(reason);
     }
 
-    /// A version holds no longer than it is in force; from then on the next one judges, if there is one.
+    /// A version holds no longer than it is in force; from then on the next one judges, if there is one, of
+    /// what was done by the planned instant. Only the record ends a duty. A rule of tides whose state is not
+    /// known up to then has no end that could be told.
     [[nodiscard]] std::optional<Instant> end_of_hold(const Condition& condition,
                                                      std::optional<Instant> until) const {
-        if (!condition.to || (until && *until <= *condition.to)) return until;
+        if (condition.kind == "duty" || !condition.to || (until && *until <= *condition.to)) return until;
+        const Season done = done_by(season_, planned_);
         PlannedRelease then = planned_;
+        then.at = *condition.to - 1;
+        if (condition.kind == "time" &&
+            check_time(Checker(done, then, facts_).ledger_, body_of(condition), then).state !=
+                CheckState::hold)
+            return std::nullopt;
         then.at = *condition.to;
         for (const auto& next : season_.conditions.rows()) {
             const bool follows = next.consent == condition.consent && next.condition == condition.condition &&
                                  in_force(next, then.at);
             if (!follows) continue;
-            Checker checker(season_, then, facts_);
+            Checker checker(done, then, facts_);
             checker.judge(next);
             for (const auto& reason : checker.check_.reasons) {
                 if (reason.state == CheckState::hold) return reason.until;
@@ -146,12 +168,6 @@ class Checker {
     Ledger ledger_;
     ReleaseCheck check_;
 };
-
-/// The ground of a cell, where only the cell was given.
-void complete(const Season& season, PlannedRelease& planned) {
-    const Cell* cell = season.cells.find(planned.cell);
-    if (!planned.ground && cell != nullptr) planned.ground = cell->ground;
-}
 
 CheckReason* same_condition(std::vector<CheckReason>& reasons, const CheckReason& reason) {
     const auto found = std::find_if(reasons.begin(), reasons.end(), [&](const CheckReason& other) {
@@ -202,7 +218,7 @@ std::string check_text(CheckState state) {
 Checked<ReleaseCheck> check_release(const Season& season, PlannedRelease planned, const CheckFacts& facts) {
     if (season.loads.find(planned.load) == nullptr)
         return Refusal{"no-such-row", "load", "there is no such load", "look its number up"};
-    complete(season, planned);
+    planned = completed(season, planned);
     auto check = Checker(season, planned, facts).run();
     if (const auto reported = season_as_reported(season, planned.at))
         take_stricter(Checker(*reported, planned, facts).run(), season, check);

@@ -3,6 +3,7 @@
 
 #include <set>
 
+#include "model/place/ground_map.h"
 #include "model/record/release_view.h"
 
 namespace spoilbook {
@@ -18,6 +19,13 @@ Id made_up_id(std::uint32_t n) {
     return id;
 }
 
+/// When a load was put ashore: the end of its trip, as far as that is recorded.
+bool landed_by(const Trip& trip, Instant at) {
+    if (trip.outcome != "landed") return false;
+    const auto when = trip.returned ? trip.returned : trip.departed;
+    return !when || *when <= at;
+}
+
 /// Loads of which something was released by then, or which were landed.
 std::set<Id> gone_by(const Season& season, Instant at) {
     std::set<Id> gone;
@@ -25,7 +33,7 @@ std::set<Id> gone_by(const Season& season, Instant at) {
         if (release.load != nullptr && release.counted_by(at)) gone.insert(release.load->id);
     }
     for (const auto& trip : season.trips.rows()) {
-        if (trip.outcome == "landed") gone.insert(trip.load);
+        if (landed_by(trip, at)) gone.insert(trip.load);
     }
     return gone;
 }
@@ -35,6 +43,44 @@ Id only_ground(const Season& season) {
 }
 
 }  // namespace
+
+PlannedRelease completed(const Season& season, PlannedRelease planned) {
+    if (planned.ground) return planned;
+    if (const Cell* cell = season.cells.find(planned.cell)) {
+        planned.ground = cell->ground;
+        return planned;
+    }
+    if (planned.lat && planned.lon) {
+        const GroundMap map(season);
+        for (const auto& ground : season.grounds.rows()) {
+            const Area* area = map.open_ground(ground.id);
+            const LonLat position{*planned.lat, *planned.lon};
+            if (area != nullptr && contains(*area, map.crs()->project(position))) planned.ground = ground.id;
+        }
+    }
+    if (!planned.ground) planned.ground = only_ground(season);
+    return planned;
+}
+
+Season done_by(const Season& season, const PlannedRelease& planned) {
+    const Instant at = planned.at;
+    Season done = season;
+    done.loads = {};
+    for (const auto& load : season.loads.rows()) {
+        if (load.id == planned.load || !load.loading_end || *load.loading_end <= at) done.loads.add(load);
+    }
+    done.trips = {};
+    for (Trip trip : season.trips.rows()) {
+        if (trip.release_end && *trip.release_end > at) trip.release_start = trip.release_end = std::nullopt;
+        done.trips.add(trip);
+    }
+    done.releases = {};
+    for (const auto& release : season.releases.rows()) {
+        const auto end = release.empty ? release.empty : release.doors_shut;
+        if (!end || *end <= at) done.releases.add(release);
+    }
+    return done;
+}
 
 WhatIf with_release(const Season& season, const PlannedRelease& planned) {
     WhatIf what_if{season, made_up_id(0)};

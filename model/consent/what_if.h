@@ -25,4 +25,11 @@ struct WhatIf {
 
 WhatIf with_release(const Season& season, const PlannedRelease& planned);
 
+/// The plan with the ground that its cell or its position lies in, where none was named; of a book with one
+/// ground, that one.
+PlannedRelease completed(const Season& season, PlannedRelease planned);
+
+/// The season as it was done by the planned instant: nothing loaded or released after it, but for the load.
+Season done_by(const Season& season, const PlannedRelease& planned);
+
 }  // namespace spoilbook

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <unordered_map>
 
+#include "model/answer/place_findings.h"
 #include "model/consent/findings.h"
 
 namespace spoilbook {
