@@ -153,6 +153,7 @@ void ReleaseLine::ask(const PlannedRelease& planned) {
         *QThreadPool::globalInstance(), this,
         [own, rounded, path = session_.book().path(), now = session_.now()]() -> ReleaseWords {
             try {
+                if (!asks_the_book(*own)) return release_words(*own, rounded, no_facts());
                 // A reader of this thread's own: the session's is the screen's.
                 const auto book = Book::open_to_read(path);
                 if (!book) return {State::unknown, refusals_shown(book.refusals()), {}, {}, {}};

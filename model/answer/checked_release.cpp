@@ -31,11 +31,23 @@ WaterState water_state(const TriggerState& state, Instant at) {
 
 }  // namespace
 
-CheckFacts check_facts(const Book& book, const Season& season, Instant at, Instant as_at) {
+bool asks_the_book(const Season& season) {
+    const auto& conditions = season.conditions.rows();
+    return std::any_of(conditions.begin(), conditions.end(), [&](const Condition& condition) {
+        return condition.kind == "watch" || stops_releases(condition, season.zone);
+    });
+}
+
+CheckFacts no_facts() {
     CheckFacts facts;
+    facts.water.emplace();
+    return facts;
+}
+
+CheckFacts check_facts(const Book& book, const Season& season, Instant at, Instant as_at) {
+    CheckFacts facts = no_facts();
     for (const Row& row : book.rows(definition<Watch>().kind()))
         facts.watches.push_back(definition<Watch>().read(row));
-    facts.water.emplace();
     const auto& conditions = season.conditions.rows();
     const bool stops = std::any_of(conditions.begin(), conditions.end(), [&](const Condition& condition) {
         return in_force(condition, at) && stops_releases(condition, season.zone);

@@ -11,6 +11,11 @@ namespace spoilbook {
 /// condition in force at `at` stops releases by them.
 CheckFacts check_facts(const Book& book, const Season& season, Instant at, Instant as_at);
 
+/// Whether any condition asks for what only the book has; else an empty list of each says it all.
+bool asks_the_book(const Season& season);
+/// The facts of a season for which that is not so.
+CheckFacts no_facts();
+
 /// The release check of a book: the one function that the command and the barge desk ask. `season` is the
 /// book's and must outlive the answer.
 Checked<ReleaseCheck> checked_release(const Book& book, const Season& season, const PlannedRelease& planned,

@@ -97,7 +97,7 @@ class Checker {
         if (reason.state == CheckState::hold) reason.until = end_of_hold(condition, reason.until);
         // Two versions of one duty may each be owed: one reason says so.
         const auto same = std::find_if(check_.reasons.begin(), check_.reasons.end(), [&](const auto& other) {
-            return other.condition->consent == condition.consent &&
+            return condition.kind == "duty" && other.condition->consent == condition.consent &&
                    other.condition->condition == condition.condition;
         });
         if (same == check_.reasons.end())

@@ -37,14 +37,14 @@ Instant a_fortnight_on() {
     return logger_start + 14 * ms_per_day;
 }
 
-struct Watch {
+struct Waterside {
     WatchedHarbour harbour{ten_days(true), ten_days(false)};
     BookSession session{std::move(harbour.book), a_fortnight_on, {}};
     FiguresSource figures{session};
     TurbidityLeaf page{figures, harbour.file("kept")};
     TurbidityChart* chart = page.findChild<TurbidityChart*>();
 
-    Watch() {
+    Waterside() {
         session.set_person(QStringLiteral("Ana"));
         page.resize(1080, 720);
         page.show();
@@ -60,7 +60,7 @@ struct Watch {
     }
     template <class W>
     [[nodiscard]] W* comes_up() {
-        QTest::qWaitFor([&] { return page.findChild<W*>() != nullptr; }, patience_ms);
+        static_cast<void>(QTest::qWaitFor([&] { return page.findChild<W*>() != nullptr; }, patience_ms));
         return page.findChild<W*>();
     }
     [[nodiscard]] TableView* table(int tab) {
@@ -96,7 +96,7 @@ void press(QWidget* sheet, const char* text) {
 }  // namespace
 
 TEST_CASE("the plot opens on all readings, and keys zoom and pan it within them", "[turbidity]") {
-    Watch watch;
+    Waterside watch;
     TurbidityChart& chart = *watch.chart;
     const Period all = *chart.extent();
     CHECK(all == Period{logger_start, logger_start + (1440 - 1) * 10 * ms_per_minute + 1});
@@ -125,7 +125,7 @@ TEST_CASE("the plot opens on all readings, and keys zoom and pan it within them"
 }
 
 TEST_CASE("the wheel zooms about the pointer, and dragging moves what is under it", "[turbidity]") {
-    Watch watch;
+    Waterside watch;
     TurbidityChart& chart = *watch.chart;
     const auto frame = [&] { return turbidity_frame(chart.rect(), chart.drawn(), chart.window()); };
     const QPointF at(frame().plot.left() + frame().plot.width() / 4, frame().plot.center().y());
@@ -150,7 +150,7 @@ TEST_CASE("the wheel zooms about the pointer, and dragging moves what is under i
 }
 
 TEST_CASE("a passed trigger is opened, seen with its evidence, and answered", "[turbidity]") {
-    Watch watch;
+    Waterside watch;
     TableView* triggers = watch.table(0);
     REQUIRE(triggers->table()->model()->rowCount() == 1);
     const auto cell = [&](int column) {
@@ -199,7 +199,7 @@ TEST_CASE("a passed trigger is opened, seen with its evidence, and answered", "[
 }
 
 TEST_CASE("a press on a trigger's bar opens it too", "[turbidity]") {
-    Watch watch;
+    Waterside watch;
     const auto frame = turbidity_frame(watch.chart->rect(), watch.chart->drawn(), watch.chart->window());
     const QRectF bar = frame.bar(watch.chart->drawn().events.front());
     QTest::mouseClick(watch.chart, Qt::LeftButton, {}, bar.center().toPoint());
@@ -207,7 +207,7 @@ TEST_CASE("a press on a trigger's bar opens it too", "[turbidity]") {
 }
 
 TEST_CASE("chosen readings get a person's flag, and the trigger that they passed is gone", "[turbidity]") {
-    Watch watch;
+    Waterside watch;
     TableView* readings = watch.table(2);
     auto* table = readings->table();
     REQUIRE(table->model()->rowCount() == 2880);
@@ -237,7 +237,7 @@ TEST_CASE("chosen readings get a person's flag, and the trigger that they passed
 }
 
 TEST_CASE("a logger's file is asked about, then taken in, and its zone is remembered", "[turbidity]") {
-    Watch watch;
+    Waterside watch;
     const auto write = [&](const char* name, const char* rows) {
         std::ofstream(watch.harbour.file(name)) << "date,NTU\n" << rows;
         return QString::fromStdString(watch.harbour.file(name));

@@ -45,7 +45,7 @@ class Said {
  private:
     static std::string name_of(const ObjectMember& member) {
         std::ostringstream text;
-        text << member.name << reinterpret_cast<const void*>(member.shape);
+        text << reinterpret_cast<const void*>(member.shape);
         return text.str();
     }
     std::set<std::string> seen_;
