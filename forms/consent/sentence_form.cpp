@@ -94,6 +94,13 @@ void SentenceForm::show_problem(FieldBox* box, const QString& problem) {
     box->setFixedWidth(problem.isEmpty() ? widths_.at(box) : qMax(widths_.at(box), 32 * grid));
 }
 
+/// A refusal names the member of the data; beside its blank it bears the blank's own name.
+QString SentenceForm::in_words(const std::pair<const std::string, QString>& problem, const FieldBox& box) {
+    const auto member = QString::fromStdString(problem.first.substr(problem.first.rfind('/') + 1));
+    QString words = problem.second;
+    return words.replace(QStringLiteral("; %1 is").arg(member), QStringLiteral("; %1 is").arg(box.label()));
+}
+
 void SentenceForm::show_problems(std::map<std::string, QString>& problems) {
     for (const auto& [key, box] : boxes_)
         show_problem(box, {});
@@ -106,7 +113,7 @@ void SentenceForm::show_problems(std::map<std::string, QString>& problems) {
             }
             if (at.empty()) break;
         }
-        if (box && box->problem().isEmpty()) show_problem(box, problem->second);
+        if (box && box->problem().isEmpty()) show_problem(box, in_words(*problem, *box));
         problem = box ? problems.erase(problem) : std::next(problem);
     }
 }

@@ -31,6 +31,7 @@ class SentenceForm : public QWidget {
 
  private:
     FieldBox* make_box(const Blank& blank);
+    static QString in_words(const std::pair<const std::string, QString>& problem, const FieldBox& box);
     void show_problem(FieldBox* box, const QString& problem);
     void put(const Blank& blank, const QString& typed);
 

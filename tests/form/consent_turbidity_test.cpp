@@ -85,7 +85,7 @@ void type_into(QWidget* sheet, const char* label, const char* text) {
 
 void press(QWidget* sheet, const char* text) {
     for (auto* button : sheet->findChildren<QPushButton*>()) {
-        if (button->text() != QString::fromLatin1(text)) continue;
+        if (button->text() != QString::fromUtf8(text)) continue;
         button->setFocus();
         QTest::keyClick(button, Qt::Key_Space);
         return;

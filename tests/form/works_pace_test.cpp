@@ -136,7 +136,10 @@ TEST_CASE("a cause opens its delays by Enter, a week its shifts and a shift its 
     REQUIRE(open_sheets() == 1);
     QTableView* shifts = nullptr;
     for (Sheet* sheet : sheets) {
-        if (sheet->is_open()) shifts = sheet->findChild<QTableView*>();
+        // What the sheet showed before is on its way out.
+        for (auto* table : sheet->findChildren<QTableView*>()) {
+            if (sheet->is_open() && table->isVisible()) shifts = table;
+        }
     }
     REQUIRE(shifts);
     CHECK(shifts->model()->rowCount() > 0);
