@@ -8,7 +8,8 @@
 
 namespace spoilbook {
 
-// One row each of what `sbk headroom`, `sbk duties` and `sbk turbidity` print, and `sbk conditions` with them.
+// One row each of what `sbk headroom`, `sbk duties` and `sbk turbidity` print, and `sbk conditions` with
+// them.
 nlohmann::ordered_json limit_json(const LimitState& state, const Zone& zone);
 nlohmann::ordered_json duty_json(const DutyTime& time, const Zone& zone);
 nlohmann::ordered_json event_json(const TriggerRecord& record, const Zone& zone);

@@ -48,8 +48,8 @@ class ReleaseLine : public QWidget {
     int asked_count_ = 0;
 };
 
-/// The answer itself, for any thread: `season` is that thread's own. `facts` as model/answer/checked_release.h
-/// reads them out of the book.
+/// The answer itself, for any thread: `season` is that thread's own. `facts` as
+/// model/answer/checked_release.h reads them out of the book.
 ReleaseWords release_words(const Season& season, PlannedRelease planned, const CheckFacts& facts);
 
 }  // namespace spoilbook::form

@@ -32,7 +32,7 @@ struct SiteMonth {
     std::optional<double> median, p95, greatest;  ///< of those counted; percentiles of type 7
     std::size_t expired = 0;                      ///< counted, of a calibration that had expired
     std::size_t not_recorded = 0;  ///< counted, of an instrument whose calibration nobody recorded
-    std::vector<HoursAbove> over;   ///< a row a condition that watches the site
+    std::vector<HoursAbove> over;  ///< a row a condition that watches the site
     std::vector<OverruledReadings> overruled;
 
     [[nodiscard]] std::optional<double> complete() const {

@@ -102,7 +102,8 @@ TriggerOutcome TurbidityWatch::outcome(const TriggerCondition& condition) {
     if (held != outcomes_.end()) return held->second;
     const auto series_of = [this](const std::string& name) { return series(name); };
     const auto& activity = condition.trigger.versions.front().rule.activity;
-    auto found = find_events(condition.trigger, series_of, WorkingTime(work_periods(season_, as_at_, activity)), season_.zone);
+    auto found = find_events(condition.trigger, series_of,
+                             WorkingTime(work_periods(season_, as_at_, activity)), season_.zone);
     return outcomes_.emplace(&condition, std::move(found)).first->second;
 }
 

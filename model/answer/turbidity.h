@@ -95,8 +95,9 @@ class TurbidityWatch {
     Refusals unread_;
 };
 
-/// When the work goes on by the as-at that a condition on `activity` watches, in any order: for dredge the time
-/// on the spuds and of loading, for release the doors, else both. What has no end yet goes on at the as-at.
+/// When the work goes on by the as-at that a condition on `activity` watches, in any order: for dredge the
+/// time on the spuds and of loading, for release the doors, else both. What has no end yet goes on at the
+/// as-at.
 std::vector<Period> work_periods(const Season& season, Instant as_at, const std::string& activity);
 
 /// True where an open event's response stops releases: what a release check holds for. Events whose response
