@@ -46,7 +46,7 @@ class CountMaker {
  public:
     CountMaker(const Quantity& quantity, const std::vector<Member>& members, const Ledger& ledger,
                bool not_known_is_in)
-        : quantity_(quantity), filter_(quantity.scope, ledger.season(), not_known_is_in) {
+        : quantity_(quantity), filter_(quantity.scope, ledger.season(), not_known_is_in, true) {
         for (std::size_t i = 0; i < members.size(); ++i)
             numbers_.emplace(members[i].id, static_cast<int>(i));
     }

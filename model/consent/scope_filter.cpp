@@ -5,29 +5,31 @@ namespace spoilbook {
 
 bool ScopeFilter::takes(const LedgerLine& line) const {
     if (scope_.activity == Activity::release) {
-        if (!takes(scope_.grounds, season_.grounds, line.ground, &Ground::ground)) return false;
-        if (!takes(scope_.cells, season_.cells, line.cell, &Cell::cell)) return false;
+        if (!takes(scope_.grounds, season_.grounds, line.ground, &Ground::ground, not_known_is_in_))
+            return false;
+        if (!takes(scope_.cells, season_.cells, line.cell, &Cell::cell, not_known_is_in_)) return false;
     }
     const Id material = line.load != nullptr ? line.load->material : Id{};
-    return takes(scope_.materials, season_.materials, material, &Material::material) && takes_plant(line);
+    return takes(scope_.materials, season_.materials, material, &Material::material, not_recorded_is_in_) &&
+           takes_plant(line);
 }
 
 bool ScopeFilter::takes(const LoadPart& part, Instant at) const {
-    return takes(scope_.claims, season_.claims, part.claim, &Claim::claim) &&
+    return takes(scope_.claims, season_.claims, part.claim, &Claim::claim, not_recorded_is_in_) &&
            (scope_.classes.empty() || takes_class(part, at));
 }
 
 bool ScopeFilter::takes_plant(const LedgerLine& line) const {
     if (scope_.plant.empty()) return true;
     const Id barge = line.load != nullptr ? line.load->barge : Id{};
-    if (takes(scope_.plant, season_.barges, barge, &Barge::name)) return true;
+    if (takes(scope_.plant, season_.barges, barge, &Barge::name, not_recorded_is_in_)) return true;
     if (line.release == nullptr) return false;
     const Id tug = line.release->trip->tug;
     const auto& tugs = season_.tugs.rows();
     const bool names_a_tug = std::any_of(tugs.begin(), tugs.end(),
                                          [this](const Tug& row) { return listed(scope_.plant, row.name); });
     // A tug that is not known yet can only be one where the condition names a tug.
-    return (tug || names_a_tug) && takes(scope_.plant, season_.tugs, tug, &Tug::name);
+    return (tug || names_a_tug) && takes(scope_.plant, season_.tugs, tug, &Tug::name, not_known_is_in_);
 }
 
 bool ScopeFilter::takes_class(const LoadPart& part, Instant at) const {

@@ -22,11 +22,17 @@ std::string name_of(const Shelf<R>& shelf, const Id& id, std::string R::*member)
 
 /// Which lines of a ledger, and which parts of their loads, are in a condition's scope. What is not known (no
 /// ground named, no tug, a claim that no survey classed) is out of it for what has happened, which can only
-/// be counted under what is known; for a plan `not_known_is_in` takes it in: it may turn out to be.
+/// be counted under what is known; for a plan `not_known_is_in` takes it in: it may turn out to be. Where the
+/// load is loaded (`load_is_known`), that is so only of where, with which tug and as what class it goes: a
+/// claim, material or barge that is not recorded of it stays out.
 class ScopeFilter {
  public:
-    ScopeFilter(const Scope& scope, const Season& season, bool not_known_is_in = false)
-        : scope_(scope), season_(season), not_known_is_in_(not_known_is_in) {}
+    ScopeFilter(const Scope& scope, const Season& season, bool not_known_is_in = false,
+                bool load_is_known = false)
+        : scope_(scope),
+          season_(season),
+          not_known_is_in_(not_known_is_in),
+          not_recorded_is_in_(not_known_is_in && !load_is_known) {}
 
     /// Whether it asks for the parts of a load: they are told apart by claim and class.
     [[nodiscard]] bool by_part() const { return !scope_.claims.empty() || !scope_.classes.empty(); }
@@ -36,9 +42,9 @@ class ScopeFilter {
  private:
     template <class R>
     [[nodiscard]] bool takes(const std::vector<std::string>& names, const Shelf<R>& shelf, const Id& id,
-                             std::string R::*member) const {
+                             std::string R::*member, bool not_known_is_in) const {
         const R* row = shelf.find(id);
-        if (row == nullptr) return names.empty() || not_known_is_in_;
+        if (row == nullptr) return names.empty() || not_known_is_in;
         return listed(names, row->*member);
     }
     [[nodiscard]] bool takes_plant(const LedgerLine& line) const;
@@ -46,7 +52,8 @@ class ScopeFilter {
 
     const Scope& scope_;
     const Season& season_;
-    bool not_known_is_in_;
+    bool not_known_is_in_;     ///< of where and with what it goes
+    bool not_recorded_is_in_;  ///< of the load itself
 };
 
 }  // namespace spoilbook
