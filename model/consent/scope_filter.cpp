@@ -29,7 +29,7 @@ bool ScopeFilter::takes_plant(const LedgerLine& line) const {
     const bool names_a_tug = std::any_of(tugs.begin(), tugs.end(),
                                          [this](const Tug& row) { return listed(scope_.plant, row.name); });
     // A tug that is not known yet can only be one where the condition names a tug.
-    return (tug || names_a_tug) && takes(scope_.plant, season_.tugs, tug, &Tug::name, not_known_is_in_);
+    return (tug || names_a_tug) && takes(scope_.plant, season_.tugs, tug, &Tug::name, not_recorded_is_in_);
 }
 
 bool ScopeFilter::takes_class(const LoadPart& part, Instant at) const {

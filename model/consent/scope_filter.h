@@ -23,8 +23,8 @@ std::string name_of(const Shelf<R>& shelf, const Id& id, std::string R::*member)
 /// Which lines of a ledger, and which parts of their loads, are in a condition's scope. What is not known (no
 /// ground named, no tug, a claim that no survey classed) is out of it for what has happened, which can only
 /// be counted under what is known; for a plan `not_known_is_in` takes it in: it may turn out to be. Where the
-/// load is loaded (`load_is_known`), that is so only of where, with which tug and as what class it goes: a
-/// claim, material or barge that is not recorded of it stays out.
+/// load is loaded (`load_is_known`), that is so only of where and as what class it goes: a claim,
+/// material, barge or tug that is not recorded of it stays out.
 class ScopeFilter {
  public:
     ScopeFilter(const Scope& scope, const Season& season, bool not_known_is_in = false,
@@ -52,7 +52,7 @@ class ScopeFilter {
 
     const Scope& scope_;
     const Season& season_;
-    bool not_known_is_in_;     ///< of where and with what it goes
+    bool not_known_is_in_;     ///< of where and as what class it goes
     bool not_recorded_is_in_;  ///< of the load itself
 };
 
