@@ -35,7 +35,7 @@ ConditionRow row_of(const Condition& condition, const Zone& zone) {
     const QJsonObject body = QJsonDocument::fromJson(QByteArray::fromStdString(condition.body)).object();
     if (!body.contains(QStringLiteral("settled")))
         row.open_question = body.value(QStringLiteral("open_question")).toString();
-    row.word = tr("not judged here");
+    row.word = tr("being judged …");
     return row;
 }
 
@@ -73,6 +73,16 @@ std::vector<ConditionRow> condition_rows(const Figures& figures, const QLocale& 
         if (!is_limit) rows.push_back(std::move(row));
     }
     return rows;
+}
+
+void put_standings(std::vector<ConditionRow>& rows, const std::map<Id, ConditionStanding>& standings) {
+    for (ConditionRow& row : rows) {
+        const auto found = standings.find(row.condition->id);
+        if (row.limit || found == standings.end()) continue;
+        row.standing = found->second;
+        row.state = found->second.state;
+        row.word = found->second.word;
+    }
 }
 
 void put_bites(std::vector<ConditionRow>& rows, const Forecast& forecast, const QLocale& locale) {

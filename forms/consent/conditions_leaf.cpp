@@ -54,7 +54,7 @@ QWidget* ConditionsLeaf::build_condition() {
     name_ = make_label({}, Step::strong, Weight::semibold, card);
     name_->setWordWrap(true);
     head->addWidget(name_, 1);
-    behind_ = make_button(ButtonKind::plain, tr("Trips behind this number"), QStringLiteral("trip"), card);
+    behind_ = make_button(ButtonKind::plain, tr("What is behind it"), QStringLiteral("trip"), card);
     change_ = make_button(ButtonKind::plain, tr("Change this condition"), QStringLiteral("limit"), card);
     head->addWidget(behind_, 0, Qt::AlignTop);
     head->addWidget(change_, 0, Qt::AlignTop);
@@ -83,7 +83,24 @@ void ConditionsLeaf::show_figures(const FiguresMade& made) {
     made_ = condition_rows(*made, QLocale());
     forecasts_.want(made, {});
     show_rows();
+    judge_all();
     if (!made->unread.empty()) tell_problem(refusals_shown(made->unread));
+}
+
+void ConditionsLeaf::judge_all() {
+    using Standings = std::map<Id, ConditionStanding>;
+    ask<Standings>(
+        [](const Figures& figures) -> Standings {
+            const auto book = Book::open_to_read(figures.book);
+            if (!book) return {};
+            auto tracks = tracks_of(figures);
+            return condition_standings(board(*book, *figures.ledger, tracks, figures.as_at),
+                                       figures.season.zone, QLocale());
+        },
+        [this](const Standings& standings) {
+            put_standings(made_, standings);
+            show_rows();
+        });
 }
 
 void ConditionsLeaf::show_rows() {
@@ -101,7 +118,7 @@ void ConditionsLeaf::show_rows() {
 
 void ConditionsLeaf::show_condition() {
     const ConditionRow* row = current();
-    behind_->setEnabled(row && row->limit);
+    behind_->setEnabled(row && (row->limit || row->standing));
     change_->setEnabled(row && session().writable());
     if (!row) {
         for (QLabel* label : {name_, text_, numbers_, notes_})
@@ -119,6 +136,7 @@ void ConditionsLeaf::show_condition() {
         if (row->limit->first_over)
             numbers += u' ' + tr("First over on %1.").arg(row->limit->first_over_text);
     }
+    if (row->standing) numbers = row->standing->summary;
     numbers_->setText(numbers);
     numbers_->setVisible(!numbers.isEmpty());
     notes_->setText(row->notes);
@@ -126,7 +144,15 @@ void ConditionsLeaf::show_condition() {
 }
 
 void ConditionsLeaf::show_evidence(int index) {
-    if (index < 0 || !rows_->row(index).limit) return;
+    if (index < 0) return;
+    const ConditionRow& row = rows_->row(index);
+    if (row.standing) {
+        sheet_->open(tr("Condition %1").arg(row.number),
+                     standing_page(row.sentence, *row.standing, opens_loads(session(), load_sheet_), sheet_),
+                     evidence_width);
+        return;
+    }
+    if (!row.limit) return;
     const LimitRow limit = *rows_->row(index).limit;
     ask<std::vector<EvidenceRow>>(evidence_of(limit.place), [this, limit](std::vector<EvidenceRow> rows) {
         sheet_->open(

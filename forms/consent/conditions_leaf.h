@@ -28,6 +28,7 @@ class ConditionsLeaf : public FiguresPage {
  private:
     QWidget* build_condition();
     void show_rows();
+    void judge_all();
     void show_condition();
     void show_evidence(int row);
     void open_editor(const Condition* before);

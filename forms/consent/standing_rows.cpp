@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forms/consent/standing_rows.h"
+
+#include <QCoreApplication>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "forms/consent/duty_rows.h"
+#include "forms/shared/label.h"
+#include "forms/shared/table_view.h"
+#include "forms/works/say.h"
+#include "model/unit/time_text.h"
+
+namespace spoilbook::form {
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("Conditions", text);
+}
+
+QString word(BoardState state) {
+    switch (state) {
+        case BoardState::within:
+            return tr("within");
+        case BoardState::warned:
+            return tr("warned");
+        case BoardState::was_over:
+            return tr("was over");
+        case BoardState::below:
+            return tr("below");
+        case BoardState::over:
+            return tr("over");
+        case BoardState::breached:
+            return tr("breached");
+        case BoardState::due:
+            return tr("due");
+        case BoardState::overdue:
+            return tr("overdue");
+        case BoardState::nothing_yet:
+            return tr("nothing yet");
+        case BoardState::not_judged:
+            return tr("not judged here");
+        case BoardState::cannot_tell:
+            break;
+    }
+    return tr("cannot tell");
+}
+
+State shape(BoardState state) {
+    switch (state) {
+        case BoardState::within:
+        case BoardState::nothing_yet:
+            return State::clear;
+        case BoardState::warned:
+        case BoardState::was_over:
+        case BoardState::below:
+        case BoardState::due:
+            return State::attention;
+        case BoardState::over:
+        case BoardState::breached:
+        case BoardState::overdue:
+            return State::hold;
+        default:
+            return State::unknown;
+    }
+}
+
+void put_at(StandingRow& row, Instant at, const Zone& zone, const QLocale& locale) {
+    row.at = at;
+    row.at_text = moment_shown(at, zone, locale);
+    row.at_copy = QString::fromStdString(instant_text(at, zone));
+}
+
+StandingRow row_of(const Finding& found, const Zone& zone, const QLocale& locale) {
+    StandingRow row;
+    put_at(row, found.at, zone, locale);
+    row.what = book_text(found.named());
+    row.why = book_text(found.why);
+    if (found.load != nullptr) row.load = book_text(found.load->load);
+    const bool breached = found.state == Compliance::breached;
+    const bool told = found.state != Compliance::cannot_tell;
+    row.state = breached ? State::hold : told ? State::clear : State::unknown;
+    row.word = breached ? tr("breached") : told ? tr("complied") : tr("cannot tell");
+    return row;
+}
+
+StandingRow row_of(const TriggerRecord& record, const Zone& zone, const QLocale& locale) {
+    StandingRow row;
+    put_at(row, record.event.start, zone, locale);
+    row.what = tr("trigger at %1").arg(book_text(record.event.site));
+    row.state = record.event.end ? State::attention : State::hold;
+    row.word = record.event.end ? tr("was over") : tr("over");
+    row.why = tr("peak %1").arg(locale.toString(record.event.peak, 'f', 1));
+    if (record.event.end) row.why += tr(", all clear %1").arg(moment_shown(*record.event.end, zone, locale));
+    return row;
+}
+
+QString summary_of(const BoardRow& row, const ConditionStanding& standing) {
+    if (!row.why.empty()) return book_text(row.why);
+    if (!row.findings.empty())
+        return tr("%1 judged: %2 breached, %3 cannot be told.")
+            .arg(row.findings.size())
+            .arg(row.count(Compliance::breached))
+            .arg(row.count(Compliance::cannot_tell));
+    if (!row.sites.empty() || !row.events.empty())
+        return tr("Triggers passed: %1. The Turbidity page shows them.").arg(row.events.size());
+    return standing.rows.empty() ? tr("Nothing has fallen to it yet.") : QString();
+}
+
+ConditionStanding standing_of(const BoardRow& row, const Board& board, const Zone& zone,
+                              const QLocale& locale) {
+    ConditionStanding standing;
+    standing.state = shape(row.state);
+    standing.word = word(row.state);
+    for (const auto& found : row.findings)
+        standing.rows.push_back(row_of(found, zone, locale));
+    for (const auto& record : row.events)
+        standing.rows.push_back(row_of(record, zone, locale));
+    for (const auto& duty : duty_rows(row.duties, zone, board.at, locale)) {
+        StandingRow shown;
+        shown.what = duty.what + u' ' + duty.covers;
+        shown.word = duty.word;
+        shown.state = duty.shape;
+        shown.at_text = duty.due_text;
+        shown.at_copy = duty.due_copy;
+        shown.why = duty.how;
+        standing.rows.push_back(std::move(shown));
+    }
+    std::stable_sort(standing.rows.begin(), standing.rows.end(), [](const auto& a, const auto& b) {
+        const auto rank = [](State state) {
+            return state == State::hold ? 0 : state == State::unknown ? 1 : state == State::attention ? 2 : 3;
+        };
+        return rank(a.state) < rank(b.state);
+    });
+    standing.summary = summary_of(row, standing);
+    return standing;
+}
+
+}  // namespace
+
+std::map<Id, ConditionStanding> condition_standings(const Board& board, const Zone& zone,
+                                                    const QLocale& locale) {
+    std::map<Id, ConditionStanding> standings;
+    for (const auto& row : board.rows) {
+        if (row.condition->kind != "quantity")
+            standings.emplace(row.condition->id, standing_of(row, board, zone, locale));
+    }
+    return standings;
+}
+
+std::vector<Column<StandingRow>> standing_columns() {
+    using Row = StandingRow;
+    return {
+        Column<Row>(tr("State"), {}, [](const Row& r) { return r.word; }).mark([](const Row& r) {
+            return std::optional(r.state);
+        }),
+        Column<Row>(tr("When"), {}, [](const Row& r) { return r.at_text; }).copied_as([](const Row& r) {
+            return r.at_copy;
+        }),
+        Column<Row>(tr("What"), {}, [](const Row& r) { return r.what; }),
+        Column<Row>(tr("Load"), {}, [](const Row& r) { return r.load; }),
+        Column<Row>(tr("Why"), {}, [](const Row& r) { return r.why; }),
+    };
+}
+
+QWidget* standing_page(const QString& sentence, ConditionStanding standing, const OpensLoad& open_load,
+                       QWidget* parent) {
+    auto* page = new QWidget(parent);
+    auto* all = new QVBoxLayout(page);
+    all->setSpacing(grid);
+    for (auto* label : {make_label(sentence, Step::strong, Weight::regular, page),
+                        make_quiet(standing.summary, Step::body, page)}) {
+        label->setWordWrap(true);
+        all->addWidget(label);
+    }
+    auto* table = new TableView(tr("what it was judged by"), page);
+    auto* model = new RowTable<StandingRow>(standing_columns(), table);
+    model->set_rows(std::move(standing.rows));
+    table->set_model(model);
+    table->set_empty_text(tr("Nothing has fallen to it yet."));
+    table->setMinimumHeight(40 * grid);
+    QObject::connect(table, &TableView::opened, model, [model, open_load](int row) {
+        if (!model->row(row).load.isEmpty()) open_load(model->row(row).load);
+    });
+    all->addWidget(table, 1);
+    return page;
+}
+
+}  // namespace spoilbook::form
