@@ -25,12 +25,32 @@ TrialPass pass_at(const LedgerLine& line, std::string why) {
     return pass;
 }
 
-bool takes(const ScopeFilter& filter, const LedgerLine& line) {
-    if (!filter.takes(line)) return false;
-    if (!filter.by_part() || line.figures == nullptr) return true;
-    const auto& parts = line.figures->parts;
-    return std::any_of(parts.begin(), parts.end(),
-                       [&](const LoadPart& part) { return filter.takes(part, line.at); });
+Trial cannot(std::string why) {
+    Trial trial;
+    trial.why_not = std::move(why);
+    return trial;
+}
+
+Trial of_findings(const std::vector<Finding>& findings, std::string of) {
+    Trial trial;
+    trial.of = std::move(of);
+    trial.looked_at = findings.size();
+    for (const auto& found : findings) {
+        if (found.state == Compliance::cannot_tell) ++trial.cannot_tell;
+        if (found.state != Compliance::breached) continue;
+        TrialPass pass;
+        pass.at = found.at;
+        pass.what = found.release != nullptr ? name_with_trip(*found.release) : found.named();
+        if (found.load != nullptr) pass.load = found.load->load;
+        pass.value = found.value;
+        pass.level = found.level;
+        pass.why = found.why;
+        trial.passes.push_back(std::move(pass));
+    }
+    std::stable_sort(trial.passes.begin(), trial.passes.end(),
+                     [](const TrialPass& a, const TrialPass& b) { return a.at < b.at; });
+    trial.times = trial.passes.size();
+    return trial;
 }
 
 }  // namespace trial

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "model/answer/try_condition.h"
-#include "model/consent/scope_filter.h"
+#include "model/consent/finding.h"
 
 namespace spoilbook::trial {
 
@@ -15,6 +15,7 @@ struct Asked {
     const TrialSources& sources;
 
     [[nodiscard]] bool holds(Instant at) const { return from <= at && at <= to; }
+    [[nodiscard]] JudgedSpan span() const { return {to, Period{from, to + 1}}; }
 };
 
 Trial of_quantity(const Asked& asked);
@@ -23,11 +24,14 @@ Trial of_time(const Asked& asked);
 Trial of_series(const Asked& asked);
 Trial of_duty(const Asked& asked);
 
+/// One that cannot be tried, and why.
+Trial cannot(std::string why);
+/// What was found release by release, or load by load: every breach is a pass. `of`: what was looked at.
+Trial of_findings(const std::vector<Finding>& findings, std::string of);
+
 /// "T-7 R-12" of a release, "load L-3" of a dredged load.
 std::string name_of_line(const LedgerLine& line);
 /// A pass at this line.
 TrialPass pass_at(const LedgerLine& line, std::string why);
-/// Whether a scope takes the line, and by its parts some part of it.
-bool takes(const ScopeFilter& filter, const LedgerLine& line);
 
 }  // namespace spoilbook::trial

@@ -1,25 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Series and duties: what is passed is an event, or a time that a thing was due.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "model/answer/try_parts.h"
 #include "model/answer/turbidity.h"
 #include "model/consent/duty_calendar.h"
-#include "model/unit/number_text.h"
+#include "model/consent/findings.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::trial {
 
 namespace {
-
-Trial cannot(std::string why) {
-    Trial trial;
-    trial.why_not = std::move(why);
-    return trial;
-}
 
 std::size_t readings_in(const SiteSeries& series, Instant from, Instant to) {
     const auto in = [&](const LoggerReading& reading) { return from <= reading.time && reading.time <= to; };
@@ -62,41 +54,19 @@ Trial of_turbidity(const Asked& asked) {
     return trial;
 }
 
-/// The sea as the trip itself recorded it.
-Trial of_waves(const Asked& asked, const nlohmann::json& body) {
-    const auto& compare = body.at("compare");
-    if (!compare.contains("absolute")) return cannot("of wave height only an absolute level is judged");
-    const double level = compare.at("absolute").get<double>();
-    const Scope scope = scope_from(body);
-    if (scope.activity == Activity::dredge) return cannot("the sea is recorded for releases alone");
-    const ScopeFilter filter(scope, asked.ledger.season());
-    Trial trial;
-    trial.of = "releases";
-    for (const auto& line : asked.ledger.released()) {
-        if (!asked.holds(line.at) || !takes(filter, line)) continue;
-        ++trial.looked_at;
-        const auto& height = line.release->trip->wave_height_m;
-        if (!height) ++trial.cannot_tell;
-        if (!height || *height <= level) continue;
-        auto pass = pass_at(
-            line, fmt::format("wave height {} m, above {} m", number_text(*height), number_text(level)));
-        pass.value = height;
-        pass.level = level;
-        trial.passes.push_back(std::move(pass));
-    }
-    trial.times = trial.passes.size();
-    return trial;
-}
-
 }  // namespace
 
 Trial of_series(const Asked& asked) {
     const auto body = nlohmann::json::parse(asked.candidate.body);
     const std::string variable = body.value("variable", "");
     if (variable == "turbidity") return of_turbidity(asked);
-    if (variable == "wave_height_m") return of_waves(asked, body);
-    return cannot("a series of " + (variable.empty() ? std::string("nothing yet") : variable) +
-                  " is not judged yet");
+    if (!series_rule_from(asked.candidate, asked.ledger.season().zone))
+        return cannot("its members do not read");
+    const bool loads = judges_dredging(body);
+    return of_findings(sea_findings(asked.ledger, asked.candidate, asked.span()), !loads ? "releases"
+                                                                                  : judges_releases(body)
+                                                                                      ? "loads and releases"
+                                                                                      : "loads");
 }
 
 Trial of_duty(const Asked& asked) {

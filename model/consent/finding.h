@@ -22,7 +22,8 @@ struct Finding {
     const Load* load = nullptr;
     Instant at;  ///< release end, loading end, the trip's return
     Compliance state = Compliance::cannot_tell;
-    std::string why;  ///< for what is not complied, in words
+    std::string why;                     ///< for what is not complied, in words
+    std::optional<double> value, level;  ///< of the sea: what was held against what, m or kn
 
     /// "trip T-7", "release R-2", "load L-9".
     [[nodiscard]] std::string named() const;

@@ -33,6 +33,8 @@ std::vector<Finding> sea_findings(const Ledger& ledger, const Condition& conditi
             auto answer = sea.at(judged_at(*line), own_value(*line, sea.rule().variable));
             if (answer.over) found.state = *answer.over ? Compliance::breached : Compliance::complied;
             found.why = std::move(answer.why);
+            found.value = answer.value;
+            found.level = answer.level;
             findings.push_back(std::move(found));
         }
     };

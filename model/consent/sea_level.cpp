@@ -93,7 +93,7 @@ SeaAnswer SeaLevel::at(Instant at, std::optional<double> own) const {
         return found == places_.end() ? nullptr : &found->second;
     };
     const auto judged = LevelJudge(rule_, series, series_of).at(series.readings.back().time);
-    if (judged.telling == Telling::not_over) return {false, ""};
+    if (judged.telling == Telling::not_over) return {false, "", judged.compared, judged.level};
     if (judged.telling == Telling::cannot_tell)
         return {std::nullopt,
                 "observations do not suffice to work out what its " + what + " is held against"};
@@ -101,7 +101,7 @@ SeaAnswer SeaLevel::at(Instant at, std::optional<double> own) const {
                                          judged.level ? number(*judged.level) : "its level");
     const bool held = rule_.passes.kind == Passing::Kind::hours_in || rule_.passes.held_hours > 0;
     if (held) return {std::nullopt, over + "; for how long is not worked out"};
-    return {true, over};
+    return {true, over, judged.compared, judged.level};
 }
 
 }  // namespace spoilbook

@@ -13,6 +13,8 @@ namespace spoilbook {
 struct SeaAnswer {
     std::optional<bool> over;
     std::string why;  ///< in words: how much over what, or what is missing; empty where it is not over
+    std::optional<double> value = std::nullopt,
+                          level = std::nullopt;  ///< what was held against what, if told
 };
 
 /// A condition of kind series on wave height (m) or wind (kn), held against what was observed: the same
