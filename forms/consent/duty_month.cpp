@@ -3,8 +3,10 @@
 
 #include <QPainter>
 #include <QTextCharFormat>
+#include <QToolButton>
 #include <algorithm>
 
+#include "forms/shared/icon.h"
 #include "forms/shared/paper_style.h"
 #include "forms/shared/type_scale.h"
 
@@ -37,7 +39,23 @@ DutyMonth::DutyMonth(QWidget* parent) : QCalendarWidget(parent) {
     for (const Qt::DayOfWeek day : {Qt::Saturday, Qt::Sunday})
         setWeekdayTextFormat(day, QTextCharFormat());
     setMinimumWidth(34 * grid);
-    setMaximumHeight(34 * grid);
+    setMinimumHeight(38 * grid);
+    setMaximumHeight(42 * grid);
+    draw_arrows();
+}
+
+// The calendar's own arrows are of another hand, and do not follow the palette.
+void DutyMonth::draw_arrows() {
+    for (const auto& [button, name] :
+         {std::pair("qt_calendar_prevmonth", "left"), std::pair("qt_calendar_nextmonth", "right")}) {
+        if (auto* arrow = findChild<QToolButton*>(QString::fromLatin1(button)))
+            arrow->setIcon(icon(QString::fromLatin1(name)));
+    }
+}
+
+void DutyMonth::changeEvent(QEvent* event) {
+    QCalendarWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange) draw_arrows();
 }
 
 void DutyMonth::show_duties(const std::vector<DutyRow>& rows, QDate today) {

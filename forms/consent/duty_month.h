@@ -22,8 +22,11 @@ class DutyMonth : public QCalendarWidget {
 
  protected:
     void paintCell(QPainter* painter, const QRect& place, QDate day) const override;
+    void changeEvent(QEvent* event) override;
 
  private:
+    void draw_arrows();
+
     struct Due {
         State shape = State::clear;
         QStringList words;
