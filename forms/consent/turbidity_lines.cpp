@@ -119,13 +119,13 @@ QPen level_pen(std::size_t tier, const Palette& tones) {
 }  // namespace
 
 SiteLook look_of(const TurbidityView& view, std::size_t site) {
-    if (view.sites[site].site->role == "control") return {Tone::series_2, Qt::DashLine};
+    if (view.sites[site].site.role == "control") return {Tone::series_2, Qt::DashLine};
     static constexpr Tone tones[] = {Tone::series_1, Tone::series_3, Tone::series_5, Tone::series_4};
     static constexpr Qt::PenStyle strokes[] = {Qt::SolidLine, Qt::DashDotLine, Qt::DotLine,
                                                Qt::DashDotDotLine};
     std::size_t before = 0;
     for (std::size_t i = 0; i < site; ++i)
-        before += view.sites[i].site->role == "control" ? 0 : 1;
+        before += view.sites[i].site.role == "control" ? 0 : 1;
     return {tones[before % 4], strokes[before % 4]};
 }
 
@@ -158,7 +158,7 @@ void draw_statistics(QPainter& painter, const TurbidityFrame& frame, const ViewS
     QStringList drawn;
     const auto middle = middle_ms(frame, site);
     for (const ViewTrace& trace : site.traces) {
-        const QString name = statistic_name(*trace.of);
+        const QString name = statistic_name(trace.of);
         if (drawn.contains(name)) continue;
         Broken line(gap_ms(frame, site));
         for (const ViewStep& step : trace.steps) {
@@ -210,7 +210,7 @@ void name_levels(QPainter& painter, const TurbidityFrame& frame, const ViewSite&
         if (std::any_of(taken.begin(), taken.end(), [y](double other) { return std::abs(other - y) < 13; }))
             continue;
         taken.push_back(y);
-        const QString name = QString::fromStdString(trace.of->number);
+        const QString name = QString::fromStdString(trace.of.number);
         QRectF words(0, 0, painter.fontMetrics().horizontalAdvance(name) + grid, 15);
         words.moveBottomRight({frame.plot.right() - 2, y - 1});
         QColor paper = tones[Tone::surface];
@@ -241,9 +241,9 @@ void draw_key(QPainter& painter, const TurbidityFrame& frame, const TurbidityVie
     for (std::size_t i = 0; i < view.sites.size(); ++i) {
         const SiteLook look = look_of(view, i);
         stroke(QPen(tones[look.tone], 1.6, look.stroke));
-        words(QString::fromStdString(view.sites[i].site->site));
+        words(QString::fromStdString(view.sites[i].site.site));
         for (const ViewTrace& trace : view.sites[i].traces) {
-            const QString name = statistic_name(*trace.of);
+            const QString name = statistic_name(trace.of);
             if (statistics.contains(name)) continue;
             stroke(QPen(tones[look.tone], 3.2 - 0.8 * double(statistics.size()),
                         statistics.isEmpty() ? Qt::SolidLine : Qt::DotLine));

@@ -49,7 +49,7 @@ void draw_grid(QPainter& painter, const TurbidityFrame& frame, const TurbidityDr
     painter.save();
     painter.translate(plot.left() - axis_width + 8, plot.center().y());
     painter.rotate(-90);
-    const QString unit = QString::fromStdString(drawn.view.sites.front().site->unit);
+    const QString unit = QString::fromStdString(drawn.view.sites.front().site.unit);
     painter.drawText(QRectF(-100, -10, 200, 20), Qt::AlignCenter,
                      unit.isEmpty() ? tr("turbidity") : tr("turbidity, %1").arg(unit));
     painter.restore();
@@ -168,14 +168,14 @@ QString turbidity_said(const TurbidityDrawn& drawn) {
         for (const ViewColumn& column : site.columns)
             parts.push_back(column.sum);
         const ReadingSum sum = sum_of(parts);
-        const QString name = QString::fromStdString(site.site->site);
+        const QString name = QString::fromStdString(site.site.site);
         if (!sum.high) {
             said << tr("%1: no reading that counts").arg(name);
             continue;
         }
         said << tr("%1: %2 readings, %3 to %4 %5, %6 suspect, %7 failed, %8 missing")
                     .arg(name, locale.toString(qulonglong(site.readings)), number_shown(*sum.low, 1, locale),
-                         number_shown(*sum.high, 1, locale), QString::fromStdString(site.site->unit))
+                         number_shown(*sum.high, 1, locale), QString::fromStdString(site.site.unit))
                     .arg(sum.suspect)
                     .arg(sum.failed)
                     .arg(sum.missing);

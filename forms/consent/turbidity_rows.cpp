@@ -146,7 +146,7 @@ std::vector<ReadingRow> reading_rows(const std::string& site, const SiteSeries& 
 std::vector<ViewRow> view_rows(const TurbidityView& view) {
     std::vector<ViewRow> rows;
     for (const ViewSite& site : view.sites) {
-        const QString name = QString::fromStdString(site.site->site);
+        const QString name = QString::fromStdString(site.site.site);
         for (const ViewColumn& column : site.columns)
             rows.push_back({name, column.from, column.sum, {}, {}, {}, {}, {}});
         for (const ViewTrace& trace : site.traces) {
@@ -154,7 +154,7 @@ std::vector<ViewRow> view_rows(const TurbidityView& view) {
                 rows.push_back({name,
                                 step.from,
                                 {},
-                                QString::fromStdString(trace.of->number),
+                                QString::fromStdString(trace.of.number),
                                 step.statistic_low,
                                 step.statistic_high,
                                 step.level_low,

@@ -96,7 +96,7 @@ EvidenceAnswer TurbidityBook::evidence(const TriggerRow& row) {
             MomentRow moment{what, at, {}, {}, {}};
             for (const ViewSite& site : view.sites) {
                 for (const ViewTrace& trace : site.traces) {
-                    if (QString::fromStdString(trace.of->number) != row.condition || trace.steps.empty())
+                    if (QString::fromStdString(trace.of.number) != row.condition || trace.steps.empty())
                         continue;
                     const ViewStep& step = trace.steps.front();
                     moment = {what, at, step.statistic_high, step.control, step.level_low};

@@ -128,7 +128,7 @@ TurbidityView TurbidityPlot::view(const std::vector<std::string>& sites, Period 
 
 ViewSite TurbidityPlot::view_of_days(SiteReader& reader, Period window, int columns) {
     ViewSite view;
-    view.site = watch_.site(reader.site().site);
+    view.site = reader.site();
     view.whole_days = true;
     const auto days = reader.days(window);
     if (days.empty()) return view;
@@ -176,7 +176,7 @@ ViewSite TurbidityPlot::view_of_readings(SiteReader& reader, Period window, int 
     const std::string& name = reader.site().site;
     const SiteSeries& series = *part(name, window);
     ViewSite view;
-    view.site = watch_.site(name);
+    view.site = *watch_.site(name);
     view.interval_min = series.interval_min;
     const std::size_t first = first_from(series, window.from);
     const std::size_t last = first_from(series, window.to);
@@ -200,7 +200,7 @@ ViewSite TurbidityPlot::view_of_readings(SiteReader& reader, Period window, int 
 
 ViewTrace TurbidityPlot::trace(const TriggerCondition& condition, const SiteSeries& series, Period window,
                                int columns, bool each_reading, const std::string& site) {
-    ViewTrace trace{&condition, {}};
+    ViewTrace trace{condition, {}};
     const SeriesOf series_of = [&](const std::string& name) { return part(name, window); };
     std::map<const SeriesVersion*, LevelJudge> judges;
     int begun = -1;

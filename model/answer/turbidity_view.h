@@ -22,12 +22,12 @@ struct ViewStep {
 };
 
 struct ViewTrace {
-    const TriggerCondition* of = nullptr;
+    TriggerCondition of;
     std::vector<ViewStep> steps;
 };
 
 struct ViewSite {
-    const Site* site = nullptr;
+    Site site;
     double interval_min = 0;
     std::size_t readings = 0;   ///< in the window
     bool each_reading = false;  ///< a column is one reading; else the window is cut into equal columns
@@ -38,6 +38,7 @@ struct ViewSite {
     std::vector<ViewTrace> traces;
 };
 
+/// Stands by itself: a picture may be on a screen after the plot that made it is gone. The season must outlive it.
 struct TurbidityView {
     Period window;
     std::vector<ViewSite> sites;

@@ -88,7 +88,7 @@ bool same(const TurbidityView& a, const TurbidityView& b) {
         const auto trace = [&](const ViewTrace& c, const ViewTrace& d) {
             return std::equal(c.steps.begin(), c.steps.end(), d.steps.begin(), d.steps.end(), step);
         };
-        return x.site->site == y.site->site && x.interval_min == y.interval_min && x.readings == y.readings &&
+        return x.site.site == y.site.site && x.interval_min == y.interval_min && x.readings == y.readings &&
                x.each_reading == y.each_reading &&
                std::equal(x.columns.begin(), x.columns.end(), y.columns.begin(), y.columns.end(), column) &&
                std::equal(x.traces.begin(), x.traces.end(), y.traces.begin(), y.traces.end(), trace);
@@ -111,7 +111,7 @@ TEST_CASE("a column holds the least, median and greatest of its readings", "[vie
             const auto view = plot.view(both, window, columns);
             REQUIRE(view.sites.size() == 2);
             for (const auto& shown : view.sites) {
-                const SiteSeries series = checked_site(harbour.book, *shown.site, as_at);
+                const SiteSeries series = checked_site(harbour.book, shown.site, as_at);
                 std::size_t seen = 0;
                 for (std::size_t c = 0; c < shown.columns.size(); ++c) {
                     const Instant begins = shown.columns[c].from;
