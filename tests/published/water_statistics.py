@@ -1,13 +1,15 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The program's statistics of turbidity against NumPy's and SciPy's, on invented series of a fixed seed:
-water_statistics.py PATH_OF_statistic_table. Hyndman and Fan's nine definitions, windows (t - over, t] over gaps, a
-log-log regression with Duan's smearing and Student's interval for one new sample."""
+"""The program's statistics of turbidity against NumPy's, SciPy's and pandas', on invented series of a fixed seed:
+water_statistics.py PATH_OF_statistic_table. Hyndman and Fan's nine definitions, windows (t - over, t] over gaps, the
+same and weights without a window by pandas' own rolling and ewm, a log-log regression with Duan's smearing and
+Student's interval for one new sample."""
 import math
 import subprocess
 import sys
 
 import numpy as np
+import pandas as pd
 from scipy import stats
 
 METHODS = ("inverted_cdf", "averaged_inverted_cdf", "closest_observation", "interpolated_inverted_cdf", "hazen",
@@ -33,12 +35,13 @@ def quantiles():
                     yield f"quantile {kind} {p!r} {text(numbers)}", [np.quantile(numbers, p, method=method)]
 
 
-def series():
-    """Times in milliseconds and values: a reading each quarter of an hour, with readings and hours left out."""
+def series(late_ms=20_000):
+    """Times in milliseconds and values: a reading each quarter of an hour, so much early or late, with readings and
+    hours left out."""
     at = 1_770_000_000_000 + 15 * MINUTE * np.arange(600)
     keep = RANDOM.random(at.size) > 0.06
     keep[100:130] = keep[400:405] = False
-    at = at[keep] + RANDOM.integers(-20_000, 20_000, keep.sum())
+    at = at[keep] + RANDOM.integers(-late_ms, late_ms + 1, keep.sum())
     return at, np.round(RANDOM.lognormal(1.2, 0.7, at.size), 1)
 
 
@@ -58,6 +61,28 @@ def windows():
             [np.average(values[w], weights=np.exp2(-(t - at[w]) / (45 * MINUTE))) for t, w in zip(at, inside)]
         yield asked("ewma", at, values, over, alpha=0.2), \
             [np.average(values[w], weights=0.8 ** np.arange(w.sum())[::-1]) for w in inside]
+
+
+def by_pandas():
+    """pandas 1.5: `closed="right"` is (t - over, t]; its ewm has no window, so ours is as long as the series, but for
+    the last, where each window is given to it by itself."""
+    for late_ms in (20_000, 0):  # 0: a reading lies where a window begins
+        at, values = series(late_ms)
+        turbidity = pd.Series(values, pd.to_datetime(at, unit="ms"))
+        for over, named in ((60, "60min"), (360, "360min"), (1440, "24h")):
+            rolling = turbidity.rolling(named, closed="right")
+            yield asked("median", at, values, over * MINUTE), rolling.median()
+            yield asked("mean", at, values, over * MINUTE), rolling.mean()
+            for p in (5.0, 50.0, 80.0, 95.0):
+                yield asked("percentile", at, values, over * MINUTE, p), rolling.quantile(p / 100)
+        always = int(at[-1] - at[0]) + 1
+        for half_life in (10.0, 45.0, 600.0):
+            weighted = turbidity.ewm(halflife=f"{half_life}min", times=turbidity.index)
+            yield asked("ewma", at, values, always, half_life=half_life), weighted.mean()
+        for alpha in (0.05, 0.2, 0.9):
+            yield asked("ewma", at, values, always, alpha=alpha), turbidity.ewm(alpha=alpha, adjust=True).mean()
+        yield asked("ewma", at, values, 360 * MINUTE, half_life=45.0), turbidity.rolling("360min", closed="right") \
+            .apply(lambda window: window.ewm(halflife="45min", times=window.index).mean().iloc[-1])
 
 
 def regressions():
@@ -80,7 +105,7 @@ def regressions():
 
 
 def main():
-    cases = [*quantiles(), *windows(), *regressions()]
+    cases = [*quantiles(), *windows(), *by_pandas(), *regressions()]
     said = subprocess.run(sys.argv[1:2], input="".join(q + "\n" for q, _ in cases), capture_output=True, text=True,
                           check=True).stdout.splitlines()
     failed, checked = abs(len(said) - len(cases)), 0
