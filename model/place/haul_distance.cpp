@@ -31,7 +31,9 @@ double haul_distance_m(LonLat from, LonLat to) {
 
 double course_deg(LonLat from, LonLat to) {
     const double azimuth_deg = shortest_way(from, to).second;
-    return azimuth_deg < 0 ? azimuth_deg + 360 : azimuth_deg;
+    const double course = azimuth_deg < 0 ? azimuth_deg + 360 : azimuth_deg;
+    // A hair west of north rounds to 360 when it is added.
+    return course < 360 ? course : 0;
 }
 
 }  // namespace spoilbook

@@ -36,6 +36,12 @@ TEST_CASE("a haul over the 180th meridian is as long as it is", "[place]") {
     CHECK_THAT(haul_distance_m({-41.30, 174.95}, {-41.41, 174.90}), WithinAbs(12913.33170310, 1e-6));
 }
 
+TEST_CASE("a course a hair west of north is north", "[place]") {
+    CHECK(course_deg({-90, -180}, {90, -1e-12}) < 360);
+    CHECK(course_deg({0, 0}, {1, -1e-16}) < 360);
+    CHECK_THAT(course_deg({0, 0}, {1, -1e-9}), WithinAbs(360, 1e-6));
+}
+
 TEST_CASE("a haul from nowhere has no length", "[place]") {
     CHECK(haul_distance_m({-41.3, 174.9}, {-41.3, 174.9}) == 0);
     CHECK(std::isnan(haul_distance_m({NAN, 174.9}, {-41.3, 174.9})));
