@@ -7,12 +7,12 @@
 #include <catch2/catch.hpp>
 #include <chrono>
 #include <csignal>
-#include <cstdlib>
 #include <random>
 #include <thread>
 
 #include "model/book/journal.h"
 #include "model/book/journal_check.h"
+#include "tests/support/how_many.h"
 #include "tests/support/temp_folder.h"
 #include "tests/support/tiny_season.h"
 
@@ -83,11 +83,6 @@ std::int64_t hold_book(const std::string& path) {
     return journal_state(*book).entries;
 }
 
-int kills_wanted() {
-    const char* asked = std::getenv("SPOILBOOK_LONG");
-    return asked != nullptr && std::string(asked) == "1" ? 3000 : 300;
-}
-
 }  // namespace
 
 TEST_CASE("whatever was acknowledged is in the book after kill -9, and nothing is there by half") {
@@ -98,7 +93,7 @@ TEST_CASE("whatever was acknowledged is in the book after kill -9, and nothing i
     int while_starting = 0;
     int landed_unsaid = 0;
     std::int64_t entries = 0;
-    const int kills = kills_wanted();
+    const int kills = how_many(300);
     for (int done = 0; done < kills;) {
         const TempFolder folder;
         const auto path = folder.file("marram.sbook");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <catch2/catch.hpp>
 
+#include "tests/support/how_many.h"
 #include "tests/unit/folder/any_book.h"
 #include "tests/unit/folder/folder_support.h"
 
@@ -8,7 +9,7 @@ using namespace spoilbook;
 using namespace spoilbook::test;
 
 TEST_CASE("any book written out and read again has the same rows", "[folder]") {
-    for (unsigned seed = 1; seed <= 60; ++seed) {
+    for (unsigned seed = 1; seed <= static_cast<unsigned>(tests::how_many(60)); ++seed) {
         INFO("seed " << seed);
         const Book book = any_book(seed);
         TempFolder out;
