@@ -58,6 +58,62 @@ TEST_CASE("she rises and sets when another library says so", "[sun]") {
     }
 }
 
+TEST_CASE("she rises and sets near the poles when another library says so", "[sun]") {
+    struct Row {
+        std::string day;
+        LonLat site;
+        std::string first, second;
+    };
+    // COMP: PyEphem 4.1.4 as above. Where the sun slants along the horizon, 0.01 degree is a minute or two.
+    const std::vector<Row> rows{{"2025-09-10", {-77.85, 166.67}, "05:34:51", "20:01:04"},
+                                {"2025-02-25", {-77.85, 166.67}, "10:38:09", "15:36:50"},
+                                {"2025-06-21", {-66.0, 140.0}, "01:18:35", "04:04:57"},
+                                {"2025-10-15", {-67.57, -68.13}, "08:42:04", "23:56:54"},
+                                {"2025-12-21", {-64.77, -64.05}, "03:06:49", "05:21:37"},
+                                {"2025-03-20", {78.22, 15.65}, "04:49:53", "17:23:38"},
+                                {"2026-04-10", {78.22, 15.65}, "01:48:55", "20:16:52"},
+                                {"2028-11-05", {71.17, 25.78}, "07:27:57", "12:31:43"}};
+    for (const auto& row : rows) {
+        INFO(row.day << " at " << row.site.lat_deg);
+        const auto turns = turns_on(row.day, row.site);
+        REQUIRE(turns.size() == 2);
+        CHECK_THAT(static_cast<double>(turns[0] - at(row.day + "T" + row.first + "Z")), WithinAbs(0, 120000));
+        CHECK_THAT(static_cast<double>(turns[1] - at(row.day + "T" + row.second + "Z")),
+                   WithinAbs(0, 120000));
+    }
+}
+
+TEST_CASE("day and night of weeks begin and end when another library says so", "[sun]") {
+    struct Row {
+        LonLat site;
+        std::string day_before, day_after;
+        bool lasting_before, light_before, lasting_after, light_after;
+    };
+    // COMP: PyEphem 4.1.4, which days of 2025 in UTC have a rising and a setting; two days to either side.
+    const LonLat north{78.22, 15.65}, south{-77.85, 166.67};
+    const std::vector<Row> rows{
+        {north, "2025-02-13", "2025-02-17", true, false, false, false},
+        {north, "2025-04-16", "2025-04-20", false, false, true, true},
+        {north, "2025-08-22", "2025-08-26", true, true, false, false},
+        {north, "2025-10-25", "2025-10-29", false, false, true, false},
+        {south, "2025-02-17", "2025-02-21", true, true, false, false},
+        {south, "2025-04-22", "2025-04-27", false, false, true, false},
+        {south, "2025-08-17", "2025-08-21", true, false, false, false},
+        {south, "2025-10-21", "2025-10-25", false, false, true, true},
+    };
+    const auto check = [](const std::string& day, LonLat site, bool lasting, bool light) {
+        INFO(day << " at " << site.lat_deg);
+        CHECK(turns_on(day, site).empty() == lasting);
+        if (!lasting) return;
+        for (const char* hour : {"T00:00Z", "T06:00Z", "T12:00Z", "T18:00Z"})
+            CHECK(is_daylight(at(day + hour), site) == light);
+    };
+    for (const auto& row : rows) {
+        check(row.day_before, row.site, row.lasting_before, row.light_before);
+        check(row.day_after, row.site, row.lasting_after, row.light_after);
+    }
+}
+
 TEST_CASE("the printed minutes of Greenwich at midsummer are met", "[sun]") {
     // Sunrise and sunset tables for London, 20 June: 03:43 and 20:21 UT, whole minutes. MEM.
     const auto turns = turns_on("2024-06-20", {51.4769, 0});
