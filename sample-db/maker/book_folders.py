@@ -58,8 +58,8 @@ def marram(path, seed=25117):
     return season
 
 
-def long_season(path, seed, trips, first=date(2010, 8, 2)):
-    """`trips` releases by as many spreads as it takes, at most 20 years; forty quantity conditions."""
+def long_season(path, seed, trips, mixed=False, first=date(2010, 8, 2)):
+    """`trips` releases by as many spreads as it takes, at most 20 years; forty limits, or conditions of mixed kinds."""
     dice, folder, ground = Dice(seed), Folder(path), places.GroundShape()
     years = max(1, min(LONGEST_YEARS, -(-trips // TRIPS_A_YEAR)))
     fleet = spreads(-(-trips // (years * MOST_A_SPREAD)))
@@ -73,6 +73,9 @@ def long_season(path, seed, trips, first=date(2010, 8, 2)):
     write_harbour(folder, [("all years", first.isoformat(), first.replace(year=first.year + years).isoformat())])
     write_plant(folder, fleet)
     write_places(folder, ground)
-    folder.json("consents.json", consents.season(first, years, 347 * trips / years))
+    m3_a_year = 347 * trips / years
+    forty = consents.mixed_season(first, years, m3_a_year, ground.wreck()) if mixed else \
+        consents.season(first, years, m3_a_year)
+    folder.json("consents.json", forty)
     _write_works(folder, season, ground, Sea(dice.child(4)), [], dice)
     return season

@@ -109,6 +109,35 @@ def season(first, years, m3_a_year):
     for each in ("cell", "claim", "material", "plant"):
         found.append(_quantity(str(len(found) + 1), f"a year for each {each}", round(m3_a_year / 3),
                                {"kind": "rolling", "n": 12, "unit": "months"}, each_of=each))
+    return _long_consent(first, found)
+
+
+def mixed_season(first, years, m3_a_year, wreck):
+    """Ten of those limits, and five conditions each of the six other kinds that are judged without loggers."""
+    limits = season(first, years, m3_a_year)["consents"][0]["conditions"]
+    found = limits[:8] + limits[36:38]
+    for i in range(5):
+        found += [{"applies": {"activity": "release"}, **condition} for condition in _one_of_each_kind(i, wreck)]
+    return _long_consent(first, [{**condition, "condition": str(n)} for n, condition in enumerate(found, 1)])
+
+
+def _one_of_each_kind(i, wreck):
+    circle = {"lat": round(wreck[0], 6), "lon": round(wreck[1], 6), "radius_m": 100 + 90 * i}
+    place = {"outside": {"circle": circle}} if i % 2 else {"inside": {"ground": places.GROUND}, "inset_m": 60 * i}
+    columns = {"trip": ["departed", "returned", "tug", "wave_height_m"][:1 + i % 4], "load": ["barge", "dips_m"]}
+    return [{"kind": "place", "text": f"place {i + 1}", **place},
+            {"kind": "time", "text": f"time {i + 1}", "mode": "forbid", "dates": [f"0{1 + i}-01..1{i % 3}-15"],
+             "hours": [f"{20 + i % 3}:00..0{3 + i % 3}:00"]},
+            {"kind": "series", "text": f"waves {i + 1}", "variable": "wave_height_m",
+             "statistic": {"kind": "instant"}, "compare": {"absolute": round(1.2 + 0.2 * i, 1)},
+             "passes": {"at_once": True}},
+            {"kind": "duty", "text": f"survey {i + 1}", "what": "survey", "due": {"n": 20, "unit": "working_days"},
+             "when": {"every": {"measure": "in_situ_m3", "value": 50000 * (1 + i)}}},
+            {"kind": "watch", "text": f"watch {i + 1}", "before_minutes": 10 + 5 * i, "radius_m": 300, "log": True},
+            {"kind": "record", "text": f"record {i + 1}", "required": columns}]
+
+
+def _long_consent(first, conditions):
     return {"consents": [{"consent": "LONG-1", "holder": "Marram Harbour Board", "authority": AUTHORITY,
                           "granted": first.isoformat(), "commences": first.isoformat(), "year_starts": "07-01",
-                          "not_working": {"weekends": True}, "conditions": found}]}
+                          "not_working": {"weekends": True}, "conditions": conditions}]}
