@@ -146,8 +146,8 @@ QString conditions_sentence(const std::vector<ConditionRow>& rows) {
     }
     QStringList parts;
     for (const auto& [word, n] : counts)
-        parts << tr("%1 %2").arg(n).arg(word);
-    return tr("Conditions: %1.").arg(parts.join(QStringLiteral(", ")));
+        parts << tr("%1 %2", "a state's word, how many conditions").arg(word).arg(n);
+    return tr("Conditions: %1.").arg(parts.join(QStringLiteral(" · ")));
 }
 
 }  // namespace spoilbook::form

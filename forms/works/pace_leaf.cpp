@@ -84,7 +84,7 @@ QWidget* PaceLeaf::build_pictures() {
     chart_ = new ChartFrame(halves);
     halves_->addWidget(left, 1);
     halves_->addWidget(chart_, 1);
-    give_height(halves, 38);
+    give_height(halves, 42);
     tell_exports_of(bars_);
     tell_exports_of(chart_);
     return halves;
@@ -133,7 +133,7 @@ void PaceLeaf::resizeEvent(QResizeEvent* event) {
     FiguresPage::resizeEvent(event);
     const bool abreast = width() >= abreast_from;
     halves_->setDirection(abreast ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
-    give_height(halves_->parentWidget(), abreast ? 38 : 76);
+    give_height(halves_->parentWidget(), abreast ? 42 : 84);
 }
 
 void PaceLeaf::show_figures(const FiguresMade&) {

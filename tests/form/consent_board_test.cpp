@@ -30,7 +30,7 @@ ConditionRow row(const char* word, State state) {
 TEST_CASE("the conditions are counted in one sentence, the worst first", "[consent]") {
     CHECK(conditions_sentence(
               {row("within", State::clear), row("over", State::hold), row("within", State::clear)}) ==
-          QStringLiteral("Conditions: 1 over, 2 within."));
+          QStringLiteral("Conditions: over 1 · within 2."));
     CHECK(conditions_sentence({}) == QStringLiteral("This book has no condition in force yet."));
 }
 
