@@ -34,6 +34,7 @@ ReceiverLine::ReceiverLine(BookSession& session, Receiver& receiver, QWidget* pa
     rows->addWidget(cell_way_);
     for (QLabel* line : {state_, where_, cell_way_})
         line->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    state_->setWordWrap(true);  // two lines are no higher than the button beside them
     connect(set_up, &QPushButton::clicked, this, &ReceiverLine::set_up_asked);
     connect(&receiver_, &Receiver::changed, this, &ReceiverLine::say);
     connect(&session_, &Session::changed, this, [this] { said_.reset(); });

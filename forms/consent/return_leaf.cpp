@@ -57,6 +57,7 @@ ReturnLeaf::ReturnLeaf(FiguresSource& source, QWidget* parent)
     build_head();
     build_answer();
     build_tables();
+    show_gathering();
 }
 
 void ReturnLeaf::build_head() {
@@ -100,7 +101,6 @@ void ReturnLeaf::build_tables() {
     totals_ = new TableView(tr("totals"), this);
     schedule_ = new TableView(tr("schedule"), this);
     missing_->set_model(missing_rows_);
-    missing_->set_empty_text(tr("Nothing is missing."));
     totals_->set_model(total_rows_);
     schedule_->set_model(schedule_rows_);
     schedule_->set_empty_text(tr("No release in this month: the return says so."));
@@ -135,6 +135,7 @@ void ReturnLeaf::gather() {
     if (!figures() || !month_->chosen()) return;
     const std::string month = month_->chosen()->toStdString();
     const std::string person = session().person().toStdString();
+    if (month != shown_month_) show_gathering();
     ask<ReturnShown>(
         [month, person](const Figures& f) {
             const auto facts = gathered({month, person}, f);
@@ -144,12 +145,25 @@ void ReturnLeaf::gather() {
             return none;
         },
         [this, month](ReturnShown shown) {
-            if (month_->chosen()->toStdString() == month) show_return(std::move(shown));
+            if (month_->chosen()->toStdString() != month) return;
+            shown_month_ = month;
+            show_return(std::move(shown));
         });
 }
 
+/// Until the month is gathered nothing is said of it: what another month lacked is not this one's.
+void ReturnLeaf::show_gathering() {
+    mark_->show_state(State::unknown, tr("being gathered …"));
+    missing_->set_empty_text(tr("What is missing is being looked for …"));
+    make_->setEnabled(false);
+}
+
 void ReturnLeaf::show_return(ReturnShown shown) {
-    if (!shown.problem.isEmpty()) return tell_problem(shown.problem);
+    if (!shown.problem.isEmpty()) {
+        mark_->show_state(State::unknown, tr("cannot tell"));
+        return tell_problem(shown.problem);
+    }
+    missing_->set_empty_text(tr("Nothing is missing."));
     const bool whole = shown.missing.empty();
     whole_ = whole;
     mark_->show_state(whole ? State::clear : State::hold, whole ? tr("complete") : tr("not complete"));

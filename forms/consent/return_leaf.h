@@ -33,9 +33,11 @@ class ReturnLeaf : public FiguresPage {
     void build_answer();
     void build_tables();
     void gather();
+    void show_gathering();
     void show_return(ReturnShown shown);
     void make_return();
 
+    std::string shown_month_;
     bool whole_ = false;   ///< nothing is missing from the month that is shown
     bool making_ = false;  ///< a return is being written
     ChoiceField* month_;

@@ -95,7 +95,12 @@ void LeafIndex::set_leaves(const std::vector<Leaf>& leaves) {
 }
 
 void LeafIndex::set_current(int index) {
-    if (QAbstractButton* line = group_->button(index)) line->setChecked(true);
+    QAbstractButton* line = group_->button(index);
+    if (line == nullptr) return;
+    // The ring of the focus goes with the leaf that is turned to, or it would mark another one.
+    const QAbstractButton* before = group_->checkedButton();
+    if (before != nullptr && before->hasFocus()) line->setFocus(Qt::OtherFocusReason);
+    line->setChecked(true);
 }
 
 int LeafIndex::current() const {
