@@ -83,6 +83,23 @@ Json row_json(const BoardRow& row, const Zone& zone) {
     return json;
 }
 
+/// Every breach, and the first few that cannot be told: a season without tracks has hundreds of the same.
+std::string findings_text(const BoardRow& row, const Zone& zone) {
+    constexpr std::size_t untold_at_most = 5;
+    std::string lines;
+    std::size_t untold = 0;
+    for (const auto& found : row.findings) {
+        const bool breached = found.state == Compliance::breached;
+        if (found.state == Compliance::complied || (!breached && ++untold > untold_at_most)) continue;
+        lines += fmt::format("    {} {} {}: {}\n", instant_text(found.at, zone), found.named(),
+                             breached ? "breached it" : "cannot be told", found.why);
+    }
+    if (untold > untold_at_most)
+        lines +=
+            fmt::format("    and {} more that cannot be told; --json names each\n", untold - untold_at_most);
+    return lines;
+}
+
 std::string row_text(const BoardRow& row, const Zone& zone) {
     std::string state(text(row.state));
     std::replace(state.begin(), state.end(), '_', ' ');
@@ -96,12 +113,7 @@ std::string row_text(const BoardRow& row, const Zone& zone) {
     if (!row.open_question.empty())
         lines += fmt::format("    open question: {}{}\n", row.open_question,
                              row.settled_by.empty() ? "" : "; settled by " + row.settled_by);
-    for (const auto& found : row.findings) {
-        if (found.state != Compliance::complied)
-            lines += fmt::format("    {} {} {}: {}\n", instant_text(found.at, zone), found.named(),
-                                 found.state == Compliance::breached ? "breached it" : "cannot be told",
-                                 found.why);
-    }
+    lines += findings_text(row, zone);
     for (const auto& record : row.events)
         lines += fmt::format(
             "    {} at {}: passed {}, {}\n", record.event.end ? "event" : "open event", record.event.site,
