@@ -82,7 +82,12 @@ ConditionEditor::ConditionEditor(BookSession& session, const Condition* before, 
     build_blanks(all);
     build_trial(all);
     all->addStretch();
-    outer->addWidget(scrolling(page, this), 1);
+    // As high as the sheet leaves it, or the sheet would scroll as well and take the press below out of
+    // sight.
+    QScrollArea* blanks = scrolling(page, this);
+    blanks->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
+    blanks->setMinimumHeight(24 * grid);
+    outer->addWidget(blanks, 1);
     build_foot(outer);
     if (before) {
         const Consent* consent = session.season().consents.find(before->consent);
