@@ -60,9 +60,6 @@ std::vector<EvidenceRow> evidence_rows(const std::vector<EvidenceLine>& lines, c
 
 std::vector<Column<EvidenceRow>> evidence_columns(const LimitRow& limit, const QLocale& locale) {
     using Row = EvidenceRow;
-    // A share's evidence is in cubic metres: what it is a share of.
-    const QString unit =
-        limit.unit == QStringLiteral("%") ? QStringLiteral("m³") : limit.unit.section(u' ', 0, 0);
     const auto number = [locale](const std::optional<double>& v) {
         return v ? number_shown(*v, 1, locale) : QString();
     };
@@ -72,7 +69,7 @@ std::vector<Column<EvidenceRow>> evidence_columns(const LimitRow& limit, const Q
         }),
         Column<Row>(tr("Trip"), {}, [](const Row& r) { return r.trip; }),
         Column<Row>(tr("Load"), {}, [](const Row& r) { return r.load; }),
-        Column<Row>(tr("Counts"), unit, [number](const Row& r) { return number(r.amount); })
+        Column<Row>(tr("Counts"), limit.counted_unit, [number](const Row& r) { return number(r.amount); })
             .number([](const Row& r) { return r.amount; }),
         Column<Row>(tr("± u"), {}, [number](const Row& r) { return number(r.u); }).number([](const Row& r) {
             return r.u;

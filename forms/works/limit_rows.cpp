@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "forms/works/say.h"
+#include "model/consent/quantity_text.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::form {
@@ -49,6 +50,7 @@ LimitRow made_row(const LimitState& state, std::size_t place, const Zone& zone, 
     row.name = limit_name(state);
     row.what = book_text(state.condition->text);
     row.unit = limit_unit(state.quantity);
+    row.counted_unit = QString::fromStdString(counted_unit(state.quantity));
     row.window = limit_window(state, zone, locale);
     std::tie(row.state, row.word) = standing_shown(state, locale);
     row.decimals = limit_decimals(state.quantity);

@@ -12,6 +12,7 @@ namespace spoilbook::form {
 struct LimitRow {
     std::size_t place = 0;  ///< in the states it was made from
     QString name, what, unit, window;
+    QString counted_unit;  ///< of what it counts: of a share, m³ or t and not %
     State state = State::unknown;
     QString word;  ///< "within", "95 % reached", "over"
     int decimals = 0;

@@ -12,7 +12,10 @@ constexpr double slack = 1e-6;
 }  // namespace
 
 std::string unit_text(const Quantity& quantity) {
-    if (quantity.share_of_total) return "%";
+    return quantity.share_of_total ? "%" : counted_unit(quantity);
+}
+
+std::string counted_unit(const Quantity& quantity) {
     switch (quantity.measure) {
         case LimitMeasure::in_situ_m3:
             return "m³ in situ";

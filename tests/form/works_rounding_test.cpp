@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "forms/works/burndown_words.h"
+#include "forms/works/evidence_sheet.h"
 #include "forms/works/limit_rows.h"
 #include "forms/works/say.h"
 #include "tests/support/model_contract.h"
@@ -54,6 +55,18 @@ TEST_CASE("a small chance is never shown as none, a large one never as certain",
     CHECK(probability_shown(0.9996, nz) == QStringLiteral("> 99.9 %"));
     CHECK(probability_shown(0, nz) == QStringLiteral("0 %"));
     CHECK(probability_shown(0.125, nz) == QStringLiteral("12.5 %"));
+}
+
+TEST_CASE("the evidence of a share is headed by what it is a share of", "[works]") {
+    const Condition condition = monthly();
+    LimitState share = used_of(condition, 0.1, 0.2);
+    share.quantity.share_of_total = 0.2;
+    share.quantity.measure = LimitMeasure::dry_t;
+    const auto rows = limit_rows({share}, Zone::utc(), nz);
+    CHECK(rows[0].unit == QStringLiteral("%"));
+    const RowTable<EvidenceRow> evidence(evidence_columns(rows[0], nz));
+    CHECK(
+        evidence.headerData(3, Qt::Horizontal, Qt::DisplayRole).toString().contains(QStringLiteral("t dry")));
 }
 
 TEST_CASE("a headroom row reads as the consent does and copies exactly", "[works]") {
