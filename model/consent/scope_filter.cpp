@@ -7,7 +7,10 @@ bool ScopeFilter::takes(const LedgerLine& line) const {
     if (scope_.activity == Activity::release) {
         if (!takes(scope_.grounds, season_.grounds, line.ground, &Ground::ground, not_known_is_in_))
             return false;
-        if (!takes(scope_.cells, season_.cells, line.cell, &Cell::cell, not_known_is_in_)) return false;
+        // What lies in no cell by its position is in none: that is known.
+        const bool has_place = line.release != nullptr && line.release->lat && line.release->lon;
+        if (!takes(scope_.cells, season_.cells, line.cell, &Cell::cell, not_known_is_in_ && !has_place))
+            return false;
     }
     const Id material = line.load != nullptr ? line.load->material : Id{};
     return takes(scope_.materials, season_.materials, material, &Material::material, not_recorded_is_in_) &&

@@ -253,6 +253,50 @@ TEST_CASE("one record is not for two versions of a duty", "[duty]") {
     CHECK(book.of("2025-11-06T00:00", "2025-10-01T00:00") == "2025-11-01T00:00 2025-11-08T00:00 due");
 }
 
+TEST_CASE("a new version of a duty cuts no period where the consent does not say when it commences",
+          "[duty]") {
+    SmallSeason small;  // found by the oracle: the quarter began at the version's own from, and was nil
+    for (const bool is_first : {true, false}) {
+        Condition row;
+        row.id = small.id();
+        row.consent = small.consent;
+        row.condition = "8";
+        row.kind = "duty";
+        row.body = R"({"what":"report","when":{"cycle":"quarter"}})";
+        if (!is_first) row.from = small.at("2025-09-17T18:29");
+        if (is_first) row.to = small.at("2025-09-17T18:29");
+        small.season.conditions.add(row);
+    }
+    small.released("2025-05-01T10:00", 100);
+    small.released("2025-08-01T10:00", 100);  // in the quarter, before the new version
+    const Ledger ledger(small.season);
+    const auto times = duty_calendar(ledger, small.at("2025-10-02T00:00"));
+    const auto third = std::find_if(times.begin(), times.end(), [&](const DutyTime& time) {
+        return time.covers && time.covers->to == small.at("2025-10-01T00:00");
+    });
+    REQUIRE(third != times.end());
+    CHECK(third->covers->from == small.at("2025-07-01T00:00"));
+    CHECK(third->state == DutyState::due);
+    CHECK(third->condition == &small.season.conditions.rows()[1]);
+}
+
+TEST_CASE("a record that does not say what it covers passes over what is nil, and is for a date to come",
+          "[duty]") {
+    DutySeason book;
+    book.released("2025-10-05T10:00", 100);
+    book.duty("32", R"({"what":"report","when":{"cycle":"month"},"due":{"n":5,"unit":"days"}})");
+    book.duty("3", R"({"what":"plan","when":{"on_date":"2025-12-01"}})");
+    book.done("32", "2025-11-03T10:00");  // June to September are nil: it is October's
+    book.done("3", "2025-11-03T10:00");
+    CHECK(book.of("2025-11-04T00:00", "2025-06-16T00:00") == "2025-07-01T00:00 2025-07-06T00:00 nil");
+    CHECK(book.of("2025-11-04T00:00", "2025-10-01T00:00") == "2025-11-01T00:00 2025-11-06T00:00 done");
+    const auto times = book.times("2025-11-04T00:00");
+    const auto plan = std::find_if(times.begin(), times.end(),
+                                   [](const DutyTime& time) { return time.duty.what == "plan"; });
+    REQUIRE(plan != times.end());
+    CHECK(plan->state == DutyState::done);
+}
+
 TEST_CASE("an overdue duty that blocks releases holds until it is done", "[duty]") {
     DutySeason book;
     book.duty("30", survey);

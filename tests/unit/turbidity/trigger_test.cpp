@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 #include <map>
 
+#include "model/turbidity/site_statistic.h"
 #include "model/unit/time_text.h"
 
 using namespace spoilbook;
@@ -67,6 +68,26 @@ TEST_CASE("a level met exactly is not over") {
     Watched watch;
     watch.sites["R1"] = hourly({10, 10, 10});
     CHECK(watch.under(with(R"("compare": {"absolute": 10})")).events.empty());
+}
+
+TEST_CASE("a level that binary digits miss by a hair is not over") {
+    Watched watch;  // found by the oracle: 2.1 + 9.95 is 12.05, and in binary digits a hair less
+    watch.sites["R1"] = hourly({12.05, 12.05});
+    watch.sites["C1"] = hourly({2.1, 2.1});
+    CHECK(watch.under(with(R"("compare": {"above_control": 9.95})")).events.empty());
+    CHECK(watch.under(with(R"("compare": {"above_control": 9.949})")).events.size() == 1);
+}
+
+TEST_CASE("a peak does not vanish with the control's logger") {
+    Watched watch;  // found by the oracle: of 25 it cannot be told whether it is over, but it was read
+    watch.sites["R1"] = hourly({8, 18, 25, 8});
+    watch.sites["C1"] = hourly({6, 6, -1, 6});
+    const auto found = watch.under(with(R"("compare": {"above_control": 5})"));
+    REQUIRE(found.events.size() == 1);
+    CHECK(found.events[0].start == at("01:00"));
+    CHECK(found.events[0].peak == 25);
+    CHECK(found.events[0].peak_at == at("02:00"));
+    CHECK(found.events[0].end == at("03:00"));
 }
 
 TEST_CASE("what cannot be told ends a hold, and neither breaks nor meets an all-clear") {
@@ -173,4 +194,15 @@ TEST_CASE("a level of which a member does not read is refused") {
     condition.condition = "20.1";
     condition.body = R"({"compare": {"baseline": {"times": 2}}})";
     CHECK(series_rule_from(condition, utc).refusals().front().code == "condition-does-not-read");
+}
+
+TEST_CASE("the statistic beside a reading is that of the differences where pairs are compared") {
+    const std::map<std::string, SiteSeries> sites{{"R1", hourly({8, 18})}, {"C1", hourly({6, 6})}};
+    Condition condition;  // found by the oracle: 18 was shown beside a peak of 12
+    condition.body =
+        with(R"("compare": {"paired_above_control": {"x": 10, "lag_min": 0, "tolerance_min": 5}})");
+    const Trigger trigger{{{*series_rule_from(condition, utc), std::nullopt, std::nullopt, nullptr}}, {"R1"}};
+    SiteStatistic statistic(trigger, "R1", [&](const std::string& site) { return &sites.at(site); });
+    CHECK(statistic.at(at("00:00")) == 2);
+    CHECK(statistic.at(at("01:00")) == 12);
 }

@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Faults of the release check that the oracle found in random seasons (tests/oracle), each in the smallest
+// season that shows it. The planned load holds 100 m³ in situ and would be released on 3 November at 10:00.
+#include <catch2/catch.hpp>
+
+#include "planned.h"
+
+using namespace spoilbook;
+
+namespace {
+
+constexpr auto clear = CheckState::clear;
+constexpr auto hold = CheckState::hold;
+constexpr auto untold = CheckState::cannot_tell;
+
+std::string box(const char* west, const char* east) {
+    const std::string w = west, e = east;
+    return R"({"type":"Polygon","coordinates":[[[)" + w + ",-40.6],[" + e + ",-40.6],[" + e + ",-40.58],[" +
+           w + ",-40.58],[" + w + R"(,-40.6]]]})";
+}
+
+/// The planned load among two grounds, one of which is on the map: Patch, with its cell N in the west. 200 m³
+/// were released there before.
+struct TwoGrounds : Planned {
+    Id patch, north;
+
+    TwoGrounds() {
+        small.season.harbour.epsg = 32760;
+        Ground whole;
+        whole.id = patch = small.id();
+        whole.ground = "Patch";
+        whole.geometry = box("179.62", "179.64");
+        small.season.grounds.add(whole);
+        Cell west;
+        west.id = north = small.id();
+        west.ground = patch;
+        west.cell = "N";
+        west.kind = "cell";
+        west.geometry = box("179.62", "179.63");
+        small.season.cells.add(west);
+        for (const char* when : {"2025-11-01T10:00", "2025-11-02T10:00"})
+            release(when, 100);
+        planned.ground = Id{};
+    }
+    void release(const char* when, double in_situ_m3, const Id& tug = {}) {
+        Load load;
+        load.id = small.id();
+        load.stated_in_situ_m3 = in_situ_m3;
+        small.season.loads.add(load);
+        Trip trip;
+        trip.id = small.id();
+        trip.load = load.id;
+        trip.tug = tug;
+        trip.release_end = small.at(when);
+        trip.ground = patch;
+        trip.cell = north;
+        small.season.trips.add(trip);
+    }
+};
+
+std::string term(double value, const std::string& more = "") {
+    return R"({"measure":"in_situ_m3","window":{"kind":"term"},"value":)" + std::to_string(value) + more +
+           "}";
+}
+
+/// The planned load with a condition that has two versions, the second from 20 November.
+struct TwoVersions : Planned {
+    void versions(const char* kind, const std::string& first, const std::string& second) {
+        for (const auto* body : {&first, &second}) {
+            Condition row;
+            row.id = small.id();
+            row.consent = small.consent;
+            row.condition = "9";
+            row.kind = kind;
+            row.body = *body;
+            (body == &first ? row.to : row.from) = small.at("2025-11-20T00:00");
+            small.season.conditions.add(row);
+        }
+    }
+};
+
+}  // namespace
+
+TEST_CASE("a position alone counts under the limits of the ground and the cell that it lies in", "[kept]") {
+    // 200 of 250 used: with 100 more it is 300, by ground, by cell, and for each of them.
+    for (const char* scope : {R"(,"applies":{"grounds":["Patch"]})", R"(,"applies":{"cells":["N"]})",
+                              R"(,"each_of":"ground")", R"(,"each_of":"cell")"}) {
+        CAPTURE(scope);
+        TwoGrounds a;
+        a.planned.lat = -40.59;
+        a.planned.lon = 179.625;
+        a.condition("quantity", term(250, scope));
+        CHECK(a.verdict() == hold);
+    }
+    TwoGrounds east;  // of the same ground, not of the cell
+    east.planned.lat = -40.59;
+    east.planned.lon = 179.635;
+    east.condition("quantity", term(250, R"(,"applies":{"cells":["N"]})"));
+    CHECK(east.verdict() == clear);
+}
+
+TEST_CASE("a plan without a place is a doubt only where the limit has no room for it", "[kept]") {
+    // 200 used and 100 more: 300 fit into 300, and not into 299.
+    for (const auto& [limit, state] : {std::pair(300.0, clear), std::pair(299.0, untold)}) {
+        TwoGrounds a;
+        a.condition("quantity", term(limit, R"(,"applies":{"grounds":["Patch"]})"));
+        CHECK(a.verdict() == state);
+    }
+}
+
+TEST_CASE("what nobody recorded of a full load is no doubt: it does not count under a limit for others",
+          "[kept]") {
+    TwoGrounds a;
+    a.condition("quantity", term(1, R"(,"applies":{"claims":["Q9"]})"));
+    a.condition("quantity", term(1, R"(,"applies":{"materials":["clay"]})"));
+    CHECK(a.verdict() == clear);
+}
+
+TEST_CASE("a plan's tug is that of the load's last trip, and without one none", "[kept]") {
+    TwoGrounds a;
+    const Id skua = a.named(a.small.season.tugs, &Tug::name, "Skua");
+    a.release("2025-11-02T12:00", 200, skua);
+    a.condition("quantity", term(250, R"(,"applies":{"plant":["Skua"]})"));
+    CHECK(a.verdict() == clear);
+    Trip trip;
+    trip.id = a.small.id();
+    trip.load = a.planned.load;
+    trip.tug = skua;
+    a.small.season.trips.add(trip);
+    CHECK(a.verdict() == hold);  // 200 and 100 of 250
+}
+
+TEST_CASE("a load that was landed after the planned release was waiting full before it", "[kept]") {
+    // 50 m³ wait since the 1st: 150 with the planned load, until they were landed.
+    for (const auto& [landed, state] :
+         {std::pair("2025-11-08T12:00", hold), std::pair("2025-11-02T12:00", clear)}) {
+        Planned a;
+        Load waiting;
+        waiting.id = a.small.id();
+        waiting.stated_in_situ_m3 = 50;
+        waiting.loading_end = a.small.at("2025-11-01T06:00");
+        a.small.season.loads.add(waiting);
+        Trip trip;
+        trip.id = a.small.id();
+        trip.load = waiting.id;
+        trip.outcome = "landed";
+        trip.departed = a.small.at("2025-11-02T08:00");
+        trip.returned = a.small.at(landed);
+        a.small.season.trips.add(trip);
+        a.condition("quantity", term(149));
+        CHECK(a.verdict() == state);
+    }
+}
+
+TEST_CASE("an overdue duty of a former version holds still, by one reason and until it is done", "[kept]") {
+    TwoVersions a;
+    // The third quarter was due by 6 October, under the first version; nobody did it.
+    const std::string quarterly =
+        R"({"what":"survey","when":{"cycle":"quarter"},"due":{"n":5,"unit":"days"},
+            "nil_required":true,"blocks":["release"]})";
+    a.small.released("2025-08-01T10:00", 1);
+    a.versions("duty", quarterly, quarterly);
+    for (const char* when :
+         {"2025-11-03T10:00", "2025-11-19T23:59:59.999", "2025-11-20T00:00",
+          "2026-01-20T10:00"}) {  // by the last the fourth is overdue too, under the second
+        CAPTURE(when);
+        a.planned.at = a.small.at(when);
+        CHECK(a.verdict() == hold);
+        CHECK(a.check().reasons.size() == 1);
+        CHECK_FALSE(a.until());
+    }
+}
+
+TEST_CASE("a hold's end under the next version counts nothing that was released after the plan", "[kept]") {
+    TwoVersions a;
+    a.small.released("2025-11-02T10:00", 100);
+    a.small.released("2025-11-10T10:00", 850);
+    // 200 of 150, then 200 of 1000: with the later 850 the second version would hold too.
+    a.versions("quantity", term(150), term(1000));
+    CHECK(a.verdict() == hold);
+    CHECK(a.until() == a.small.at("2025-11-20T00:00"));
+}
+
+TEST_CASE("a share's hold does not end by what was released after the plan", "[kept]") {
+    const auto share = [](const char* most) {
+        return std::string(R"({"measure":"in_situ_m3","each_of":"cell","window":{"kind":"term"},
+            "share_of_total":)") +
+               most + "}";
+    };
+    TwoVersions a;
+    a.planned.cell = a.cell_w;
+    a.small.released_at(a.small.at("2025-11-02T10:00"), 100, a.cell_e);
+    a.small.released_at(a.small.at("2025-11-10T10:00"), 850, a.cell_e);
+    // 100 of 200 is a half: over both. Of 1050, with the later 850, it would be a tenth.
+    a.versions("quantity", share("0.2"), share("0.4"));
+    CHECK(a.verdict() == hold);
+    CHECK_FALSE(a.until());
+}
+
+TEST_CASE("a hold by the tide has no end where the tide is not known up to its version's end", "[kept]") {
+    TwoVersions a;
+    for (const char* when : {"2025-11-03T09:00", "2025-11-03T11:00"}) {
+        Tide tide;
+        tide.id = a.small.id();
+        tide.time = a.small.at(when);
+        tide.level_m = 1;
+        a.small.season.tides.add(tide);
+    }
+    a.versions("time", R"({"mode":"allow","tide_level_m":{"max":0.25}})",
+               R"({"mode":"forbid","hours":["20:00..06:00"]})");
+    CHECK(a.verdict() == hold);
+    CHECK_FALSE(a.until());
+    TwoVersions known;  // of dates alone it is known: to the version's end, and the next one's night
+    known.versions("time", R"({"mode":"forbid","dates":["11-01..12-31"]})",
+                   R"({"mode":"forbid","hours":["20:00..06:00"]})");
+    CHECK(known.until() == known.small.at("2025-11-20T06:00"));
+}
