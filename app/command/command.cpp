@@ -183,14 +183,6 @@ int write_book(const Options& options, const std::function<Checked<Said>(Book&)>
     return said ? say(options, *said) : refuse(options, said.refusals());
 }
 
-nlohmann::ordered_json number_or_null(const std::optional<double>& value) {
-    return value ? nlohmann::ordered_json(*value) : nlohmann::ordered_json(nullptr);
-}
-
-nlohmann::ordered_json instant_or_null(const std::optional<Instant>& at, const Zone& zone) {
-    return at ? nlohmann::ordered_json(instant_text(*at, zone)) : nlohmann::ordered_json(nullptr);
-}
-
 void put_estimate(nlohmann::ordered_json& object, const std::string& name,
                   const std::optional<Estimate>& estimate) {
     object[name] = estimate ? nlohmann::ordered_json(estimate->value) : nlohmann::ordered_json(nullptr);

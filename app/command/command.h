@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "model/answer/json_values.h"
 #include "model/book/book.h"
 #include "model/book/replay.h"
 #include "model/consent/ledger.h"
@@ -99,9 +100,6 @@ Checked<std::optional<Book>> book_then(const Options& options, const Book& book,
 /// Opens for writing.
 int write_book(const Options& options, const std::function<Checked<Said>(Book&)>& deed);
 
-/// number, or null where there is none.
-nlohmann::ordered_json number_or_null(const std::optional<double>& value);
-nlohmann::ordered_json instant_or_null(const std::optional<Instant>& at, const Zone& zone);
 /// An estimate's value and _u under `name`, or nulls.
 void put_estimate(nlohmann::ordered_json& object, const std::string& name,
                   const std::optional<Estimate>& estimate);

@@ -2,15 +2,14 @@
 #pragma once
 
 #include "app/command/command.h"
+#include "model/answer/row_json.h"
 #include "model/answer/turbidity.h"
 #include "model/consent/duty_calendar.h"
 #include "model/consent/limit.h"
 
 namespace spoilbook {
 
-// One row each of what `sbk headroom`, `sbk duties` and `sbk turbidity` print, and `sbk conditions` with
-// them.
-nlohmann::ordered_json limit_json(const LimitState& state, const Zone& zone);
+// One row each of what `sbk duties` and `sbk turbidity` print, and `sbk conditions` with them.
 nlohmann::ordered_json duty_json(const DutyTime& time, const Zone& zone);
 nlohmann::ordered_json event_json(const TriggerRecord& record, const Zone& zone);
 

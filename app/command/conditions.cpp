@@ -16,20 +16,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json text_or_null(const std::string& text) {
-    return text.empty() ? Json(nullptr) : Json(text);
-}
-
-Json finding_json(const Finding& found, const Zone& zone) {
-    const bool has_row = found.release != nullptr && found.release->row != nullptr;
-    return {{"trip", found.trip == nullptr ? Json(nullptr) : Json(found.trip->trip)},
-            {"release", has_row ? Json(found.release->row->release) : Json(nullptr)},
-            {"load", found.load == nullptr ? Json(nullptr) : Json(found.load->load)},
-            {"at", instant_text(found.at, zone)},
-            {"state", text(found.state)},
-            {"why", text_or_null(found.why)}};
-}
-
 std::string telling_text(Telling telling) {
     if (telling == Telling::cannot_tell) return "cannot_tell";
     return telling == Telling::over ? "over" : "not_over";

@@ -16,10 +16,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json text_or_null(const std::string& text) {
-    return text.empty() ? Json(nullptr) : Json(text);
-}
-
 Json blocks_json(const Duty& duty) {
     Json list = Json::array();
     if (duty.blocks_dredge) list.push_back("dredge");

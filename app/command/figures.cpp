@@ -168,39 +168,6 @@ Checked<Said> say_releases(const Reading& reading, const Options& options) {
 
 }  // namespace
 
-nlohmann::ordered_json limit_json(const LimitState& state, const Zone& zone) {
-    Json row;
-    row["consent"] = state.consent == nullptr ? Json(nullptr) : Json(state.consent->consent);
-    row["condition"] = state.condition->condition;
-    row["text"] = state.condition->text;
-    row["quantity"] = measure_text(state.quantity.measure);
-    row["method"] = state.quantity.method.empty() ? Json(nullptr) : Json(state.quantity.method);
-    row["op"] = state.quantity.at_most ? "at_most" : "at_least";
-    row["share"] = state.quantity.share_of_total.has_value();
-    if (state.member) {
-        row["each"] = Json::object();
-        row["each"][each_of_text(state.quantity.each_of)] =
-            state.member->name.empty() ? Json(nullptr) : Json(state.member->name);
-    } else {
-        row["each"] = nullptr;
-    }
-    row["window_start"] = instant_or_null(state.window_start, zone);
-    row["window_end"] = instant_or_null(state.window_end, zone);
-    row["limit"] = number_or_null(state.limit);
-    row["used"] = state.used;
-    row["used_u"] = state.used_u;
-    row["headroom"] = number_or_null(state.headroom());
-    row["p_over"] = number_or_null(state.p_over);
-    row["first_over"] = instant_or_null(state.first_over, zone);
-    row["unknown"] = state.unknown;
-    row["used_over_years"] = number_or_null(state.used_over_years);
-    if (state.used_as_reported) {
-        row["used_as_reported"] = *state.used_as_reported;
-        row["used_as_restated"] = number_or_null(state.used_as_restated);
-    }
-    return row;
-}
-
 void add_figure_commands(CLI::App& program, Options& options, Task& task) {
     auto* headroom = add_command(program, options, "headroom", "what is left of every limit");
     add_read_options(*headroom, options);

@@ -65,9 +65,9 @@ Said say_return(const ReturnFacts& facts, const std::string& folder) {
 Checked<Said> make_return(const Reading& reading, const Options& options, const std::string& period,
                           const std::string& folder) {
     auto tracks = tracks_of(reading, options);
-    const auto facts = gather_return(
-        *reading.ledger, {period, reading.as_at, reading.head, options.by, reading.import_stamps_ms, &tracks,
-                          std::make_shared<TurbidityWatch>(*reading.book, reading.season, reading.as_at)});
+    const auto facts =
+        gather_return(*reading.book, *reading.ledger,
+                      {period, reading.as_at, reading.head, options.by, reading.import_stamps_ms, &tracks});
     if (!facts) return facts.refusals();
     Said said = say_return(*facts, folder);
     if (said.exit != answered || folder.empty()) return said;

@@ -59,10 +59,6 @@ Json tier_json(const std::optional<double>& tier) {
     return static_cast<int>(*tier);
 }
 
-Json text_or_null(const std::string& text) {
-    return text.empty() ? Json(nullptr) : Json(text);
-}
-
 void put_answer(Json& row, const EventAnswer& answer, const Zone& zone) {
     const Event none;
     const Event& said = answer.row == nullptr ? none : *answer.row;

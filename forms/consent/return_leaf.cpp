@@ -12,7 +12,9 @@
 #include "forms/shared/label.h"
 #include "forms/shared/message_strip.h"
 #include "forms/shared/save_file.h"
+#include "forms/shared/sheet.h"
 #include "forms/shared/table_view.h"
+#include "forms/works/evidence_ask.h"
 #include "forms/works/figure_row.h"
 #include "forms/works/say.h"
 #include "model/answer/standing.h"
@@ -28,9 +30,9 @@ struct MonthAsked {
 Checked<ReturnFacts> gathered(const MonthAsked& asked, const Figures& f) {
     auto tracks = tracks_of(f);
     const auto book = Book::open_to_read(f.book);
-    const auto turbidity = book ? std::make_shared<TurbidityWatch>(*book, f.season, f.as_at) : nullptr;
-    return gather_return(*f.ledger, {asked.month, f.as_at, f.journal_head, asked.person, f.import_stamps_ms,
-                                     &tracks, turbidity});
+    if (!book) return book.refusals();
+    return gather_return(*book, *f.ledger,
+                         {asked.month, f.as_at, f.journal_head, asked.person, f.import_stamps_ms, &tracks});
 }
 
 // Empty: written; otherwise why not.
@@ -49,9 +51,12 @@ QString written(const Figures& f, const MonthAsked& asked, const std::string& fo
 
 ReturnLeaf::ReturnLeaf(FiguresSource& source, QWidget* parent)
     : FiguresPage(source, parent),
+      sheet_(new Sheet(this)),
+      load_sheet_(new Sheet(this)),
       missing_rows_(new RowTable<MissingRow>(missing_columns(), this)),
       total_rows_(new RowTable<TotalRow>(total_columns(QLocale()), this)),
       schedule_rows_(new RowTable<ScheduleRow>(schedule_columns(QLocale()), this)),
+      judged_rows_(new RowTable<JudgedRow>(judged_columns(QLocale()), this)),
       trigger_rows_(new RowTable<AnsweredRow>(answered_columns(QLocale()), this)),
       water_rows_(new RowTable<WaterRow>(water_columns(QLocale()), this)) {
     build_head();
@@ -107,6 +112,11 @@ void ReturnLeaf::build_tables() {
     tabs_->addTab(missing_, tr("Missing"));
     tabs_->addTab(totals_, tr("Totals"));
     tabs_->addTab(schedule_, tr("Schedule"));
+    judged_ = new TableView(tr("conditions held against what was done"), this);
+    judged_->set_model(judged_rows_);
+    judged_->set_empty_text(tr("No condition fell to a release, trip or load of this month."));
+    tabs_->addTab(judged_, tr("Conditions"));
+    connect(judged_, &TableView::opened, this, &ReturnLeaf::show_failed);
     triggers_ = new TableView(tr("triggers passed"), this);
     water_ = new TableView(tr("turbidity by site"), this);
     triggers_->set_model(trigger_rows_);
@@ -117,7 +127,7 @@ void ReturnLeaf::build_tables() {
     tabs_->addTab(water_, tr("Turbidity"));
     give_height(tabs_, 30);
     body()->addWidget(tabs_, 1);
-    for (TableView* view : {missing_, totals_, schedule_, triggers_, water_})
+    for (TableView* view : {missing_, totals_, schedule_, judged_, triggers_, water_})
         tell_exports_of(view);
 }
 
@@ -173,9 +183,9 @@ void ReturnLeaf::show_return(ReturnShown shown) {
     make_->setEnabled(whole && !making_);
     make_->setToolTip(whole ? QString() : tr("What is missing must be mended first."));
     QString words = shown.reasons.isEmpty()
-                        ? tr("By these records every limit was kept and every release was inside its ground.")
-                        : tr("It cannot be stated that every limit and place complied:") +
-                              QStringLiteral("\n•  ") + shown.reasons.join(QStringLiteral("\n•  "));
+                        ? tr("By these records nothing that is judged here stands against compliance.")
+                        : tr("It cannot be stated that everything complied:") + QStringLiteral("\n•  ") +
+                              shown.reasons.join(QStringLiteral("\n•  "));
     if (!shown.not_judged.isEmpty()) {
         words += u'\n' + tr("Not judged by this return, and to be answered beside it: %1.")
                              .arg(shown.not_judged.join(QStringLiteral("; ")));
@@ -189,10 +199,18 @@ void ReturnLeaf::show_return(ReturnShown shown) {
     missing_rows_->set_rows(std::move(shown.missing));
     total_rows_->set_rows(std::move(shown.totals));
     schedule_rows_->set_rows(std::move(shown.schedule));
+    judged_rows_->set_rows(std::move(shown.judged));
     trigger_rows_->set_rows(std::move(shown.triggers));
     water_rows_->set_rows(std::move(shown.water));
-    for (TableView* view : {missing_, totals_, schedule_, triggers_, water_})
+    for (TableView* view : {missing_, totals_, schedule_, judged_, triggers_, water_})
         view->table()->resizeColumnsToContents();
+}
+
+void ReturnLeaf::show_failed(int row) {
+    const JudgedRow& judged = judged_rows_->row(row);
+    sheet_->open(tr("Condition %1").arg(judged.condition),
+                 standing_page(judged.text, judged.failed, opens_loads(session(), load_sheet_), sheet_),
+                 evidence_width);
 }
 
 void ReturnLeaf::make_return() {

@@ -12,6 +12,7 @@ namespace spoilbook::form {
 
 class ChoiceField;
 class Figure;
+class Sheet;
 class TableView;
 
 /// A month's return: what is missing, what it will say, and the press that makes it.
@@ -35,6 +36,7 @@ class ReturnLeaf : public FiguresPage {
     void gather();
     void show_gathering();
     void show_return(ReturnShown shown);
+    void show_failed(int row);
     void make_return();
 
     std::string shown_month_;
@@ -50,10 +52,12 @@ class ReturnLeaf : public FiguresPage {
     Figure* releases_;
     Figure* late_;
     QTabWidget* tabs_;
-    TableView *missing_, *totals_, *schedule_, *triggers_, *water_;
+    TableView *missing_, *totals_, *schedule_, *judged_, *triggers_, *water_;
+    Sheet *sheet_, *load_sheet_;
     RowTable<MissingRow>* missing_rows_;
     RowTable<TotalRow>* total_rows_;
     RowTable<ScheduleRow>* schedule_rows_;
+    RowTable<JudgedRow>* judged_rows_;
     RowTable<AnsweredRow>* trigger_rows_;
     RowTable<WaterRow>* water_rows_;
 };

@@ -41,6 +41,10 @@ ScheduleRow made_row(const ScheduleLine& line, const Zone& zone, const QLocale& 
     return row;
 }
 
+std::string named(const Condition& condition) {
+    return condition.text.empty() ? condition.condition : condition.condition + ' ' + condition.text;
+}
+
 void add_totals(std::vector<TotalRow>& rows, const QString& by, const std::vector<PrintedTotal>& totals,
                 bool with_hopper) {
     for (const PrintedTotal& total : totals) {
@@ -97,10 +101,12 @@ ReturnShown return_shown(const ReturnFacts& facts, const QLocale& locale) {
     add_totals(shown.totals, tr("Cell"), facts.by_cell, true);
     for (const std::string& reason : facts.reasons)
         shown.reasons << read(reason);
-    for (const std::string& condition : facts.not_judged)
-        shown.not_judged << book_text(condition);
+    for (const NotJudged& one : facts.not_judged)
+        shown.not_judged << QStringLiteral("%1 (%2)").arg(book_text(named(*one.condition)),
+                                                          book_text(one.why));
     shown.water = water_rows(facts, locale);
     shown.triggers = answered_rows(facts, locale);
+    shown.judged = judged_rows(facts, locale);
     fill_figures(shown, facts, locale);
     return shown;
 }

@@ -3,6 +3,7 @@
 
 #include <QLocale>
 
+#include "forms/consent/return_judged_rows.h"
 #include "forms/consent/return_water_rows.h"
 #include "forms/shared/figure.h"
 
@@ -34,8 +35,9 @@ struct ReturnShown {
     std::vector<TotalRow> totals;
     std::vector<WaterRow> water;
     std::vector<AnsweredRow> triggers;
+    std::vector<JudgedRow> judged;
     QStringList reasons;
-    QStringList not_judged;  ///< conditions that a return says nothing about
+    QStringList not_judged;  ///< conditions that a return does not judge, and why
     FigureText in_situ, hopper, releases, late;
     QString problem;  ///< why nothing could be gathered; empty: it was
 };

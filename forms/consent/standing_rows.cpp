@@ -71,19 +71,6 @@ void put_at(StandingRow& row, Instant at, const Zone& zone, const QLocale& local
     row.at_copy = QString::fromStdString(instant_text(at, zone));
 }
 
-StandingRow row_of(const Finding& found, const Zone& zone, const QLocale& locale) {
-    StandingRow row;
-    put_at(row, found.at, zone, locale);
-    row.what = book_text(found.named());
-    row.why = book_text(found.why);
-    if (found.load != nullptr) row.load = book_text(found.load->load);
-    const bool breached = found.state == Compliance::breached;
-    const bool told = found.state != Compliance::cannot_tell;
-    row.state = breached ? State::hold : told ? State::clear : State::unknown;
-    row.word = breached ? tr("breached") : told ? tr("complied") : tr("cannot tell");
-    return row;
-}
-
 StandingRow row_of(const TriggerRecord& record, const Zone& zone, const QLocale& locale) {
     StandingRow row;
     put_at(row, record.event.start, zone, locale);
@@ -113,7 +100,7 @@ ConditionStanding standing_of(const BoardRow& row, const Board& board, const Zon
     standing.state = shape(row.state);
     standing.word = word(row.state);
     for (const auto& found : row.findings)
-        standing.rows.push_back(row_of(found, zone, locale));
+        standing.rows.push_back(standing_row(found, zone, locale));
     for (const auto& record : row.events)
         standing.rows.push_back(row_of(record, zone, locale));
     for (const auto& duty : duty_rows(row.duties, zone, board.at, locale)) {
@@ -137,6 +124,22 @@ ConditionStanding standing_of(const BoardRow& row, const Board& board, const Zon
 }
 
 }  // namespace
+
+std::pair<State, QString> compliance_shown(Compliance state) {
+    if (state == Compliance::breached) return {State::hold, tr("breached")};
+    if (state == Compliance::complied) return {State::clear, tr("complied")};
+    return {State::unknown, tr("cannot tell")};
+}
+
+StandingRow standing_row(const Finding& found, const Zone& zone, const QLocale& locale) {
+    StandingRow row;
+    put_at(row, found.at, zone, locale);
+    row.what = book_text(found.named());
+    row.why = book_text(found.why);
+    if (found.load != nullptr) row.load = book_text(found.load->load);
+    std::tie(row.state, row.word) = compliance_shown(found.state);
+    return row;
+}
 
 std::map<Id, ConditionStanding> condition_standings(const Board& board, const Zone& zone,
                                                     const QLocale& locale) {
@@ -177,7 +180,8 @@ QWidget* standing_page(const QString& sentence, ConditionStanding standing, cons
     auto* model = new RowTable<StandingRow>(standing_columns(), table);
     model->set_rows(std::move(standing.rows));
     table->set_model(model);
-    table->set_empty_text(tr("Nothing has fallen to it yet."));
+    table->set_empty_text(standing.without_rows.isEmpty() ? tr("Nothing has fallen to it yet.")
+                                                          : standing.without_rows);
     table->setMinimumHeight(40 * grid);
     QObject::connect(table, &TableView::opened, model, [model, open_load](int row) {
         if (!model->row(row).load.isEmpty()) open_load(model->row(row).load);

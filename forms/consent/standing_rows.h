@@ -22,7 +22,12 @@ struct ConditionStanding {
     QString word;     ///< within, breached, over, cannot tell, …
     QString summary;  ///< "601 judged: 1 breached, 4 cannot be told."
     std::vector<StandingRow> rows;
+    QString without_rows;  ///< said where there are none; empty: nothing has fallen to it yet
 };
+
+/// What a finding says, and the same of all findings on one condition: shape and word.
+std::pair<State, QString> compliance_shown(Compliance state);
+StandingRow standing_row(const Finding& found, const Zone& zone, const QLocale& locale);
 
 /// Of every row of the board that is no limit, by its condition.
 std::map<Id, ConditionStanding> condition_standings(const Board& board, const Zone& zone,

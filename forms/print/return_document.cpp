@@ -39,7 +39,7 @@ Answer answer_of(const ReturnFacts& facts) {
                                       facts.schedule.size());
     answer.sentence +=
         complied
-            ? " No limit on a quantity was exceeded, and every release was inside its ground."
+            ? " Nothing that is judged here stands against saying that everything was met."
             : fmt::format(" {} against saying that everything was met: see below.",
                           facts.reasons.size() == 1 ? "1 matter stands"
                                                     : fmt::format("{} matters stand", facts.reasons.size()));
@@ -89,55 +89,6 @@ Facts facts_of(const ReturnFacts& facts) {
              {"Positions", "WGS 84, where the doors opened"}}};
 }
 
-Mark finding_mark(Compliance finding) {
-    if (finding == Compliance::cannot_tell) return Mark::unknown;
-    return finding == Compliance::complied ? Mark::met : Mark::passed;
-}
-
-std::string finding_word(Compliance finding) {
-    if (finding == Compliance::cannot_tell) return "cannot tell";
-    return finding == Compliance::complied ? "complied" : "breached";
-}
-
-void add_judged(const ReturnFacts& facts, std::vector<Block>& blocks) {
-    if (facts.judged.empty()) return;
-    Table table;
-    table.caption = "Conditions held against what was done";
-    table.columns = {{"Condition", "", Align::left, 0, true}, {"What", "", Align::left, 1, false},
-                     {"Complied", "", Align::right, 0, true}, {"Cannot tell", "", Align::right, 0, true},
-                     {"Breached", "", Align::right, 0, true}, {"State", "", Align::left, 0, false}};
-    for (const auto& judged : facts.judged)
-        table.rows.push_back({judged.condition->condition, judged.condition->text,
-                              std::to_string(judged.complied), std::to_string(judged.cannot_tell),
-                              std::to_string(judged.breached),
-                              Cell(finding_word(judged.state()), finding_mark(judged.state()))});
-    blocks.emplace_back(std::move(table));
-}
-
-void add_statement(const ReturnFacts& facts, std::vector<Block>& blocks) {
-    blocks.emplace_back(Heading{2, "Statement of compliance"});
-    if (facts.reasons.empty()) {
-        blocks.emplace_back(Paragraph{
-            "Every limit on a quantity stood at or below its value, and every release was inside its "
-            "ground by at least twice the uncertainty of its position."});
-        return;
-    }
-    blocks.emplace_back(Paragraph{"The following stands against saying that every condition was met:"});
-    Table table;
-    table.columns = {{"No.", "", Align::right, 0, true}, {"Matter", "", Align::left, 1, false}};
-    for (std::size_t i = 0; i < facts.reasons.size(); ++i)
-        table.rows.push_back({std::to_string(i + 1), facts.reasons[i]});
-    blocks.emplace_back(std::move(table));
-}
-
-void add_not_judged(const ReturnFacts& facts, std::vector<Block>& blocks) {
-    if (facts.not_judged.empty()) return;
-    std::string list;
-    for (const auto& condition : facts.not_judged)
-        list += (list.empty() ? "" : "; ") + condition;
-    blocks.emplace_back(Paragraph{"Not judged by this return, and to be answered beside it: " + list + "."});
-}
-
 Signature signature_of(const ReturnFacts& facts,
                        const std::vector<std::pair<std::string, std::string>>& digests) {
     Signature signature;
@@ -176,6 +127,7 @@ Document return_document(const ReturnFacts& facts,
     add_turbidity(facts, blocks);
     add_duties(facts, blocks);
     add_factors(facts, blocks);
+    add_failed(facts, blocks);
     blocks.emplace_back(PageBreak{true});
     add_schedule(facts, blocks);
     blocks.emplace_back(PageBreak{false});

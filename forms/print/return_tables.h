@@ -7,6 +7,12 @@
 namespace spoilbook::print {
 
 // The parts of a printed return, each adding its blocks.
+void add_statement(const ReturnFacts& facts, std::vector<Block>& blocks);
+/// How many complied with each condition that is judged by release, trip or load.
+void add_judged(const ReturnFacts& facts, std::vector<Block>& blocks);
+void add_not_judged(const ReturnFacts& facts, std::vector<Block>& blocks);
+/// Every release, trip and load that did not comply or of which it cannot be told.
+void add_failed(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_totals(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks);
 void add_events(const ReturnFacts& facts, std::vector<Block>& blocks);

@@ -6,8 +6,8 @@
 #include <utility>
 
 #include "model/answer/board_state.h"
+#include "model/answer/book_records.h"
 #include "model/answer/place_findings.h"
-#include "model/consent/findings.h"
 
 namespace spoilbook {
 
@@ -15,28 +15,16 @@ namespace {
 
 using nlohmann::json;
 
-std::vector<Watch> watches_of(const Book& book) {
-    std::vector<Watch> watches;
-    for (const Row& row : book.rows(definition<Watch>().kind()))
-        watches.push_back(definition<Watch>().read(row));
-    return watches;
-}
-
-template <class R>
-HeldColumns columns_of(const Book& book) {
-    const Kind& kind = definition<R>().kind();
-    return {kind, book.rows(kind)};
-}
-
 class Boarding {
  public:
-    Boarding(const Book& book, const Ledger& ledger, TripTracks& tracks, Board& board)
-        : book_(book),
-          ledger_(ledger),
+    Boarding(const Book& book, const Ledger& ledger, TripTracks& tracks, Instant as_at, Board& board)
+        : ledger_(ledger),
           season_(ledger.season()),
           tracks_(tracks),
           board_(board),
-          span_{board.at, board.period} {}
+          records_(book),
+          // What of the period is blank may have been logged since.
+          span_{as_at, board.period} {}
 
     void run() {
         for (const auto& condition : season_.conditions.rows()) {
@@ -77,26 +65,12 @@ class Boarding {
             row.duties = duties(duty_times(ledger_, condition, board_.at, &unread));
         else if (condition.kind == "series" && variable == "turbidity")
             fill_water(condition, row);
+        else if (condition.kind == "place")
+            row.findings = place(condition);
         else
-            row.findings = findings(condition);
+            row.findings = findings_of(ledger_, condition, span_, records_);
         row.reads = unread.empty();
         board_.unread.insert(board_.unread.end(), unread.begin(), unread.end());
-    }
-
-    std::vector<Finding> findings(const Condition& condition) {
-        if (condition.kind == "time") return time_findings(ledger_, condition, span_);
-        if (condition.kind == "series") return sea_findings(ledger_, condition, span_);
-        if (condition.kind == "place") return place(condition);
-        if (condition.kind == "watch") {
-            if (!watches_) watches_ = watches_of(book_);
-            return watch_findings(ledger_, condition, span_, *watches_);
-        }
-        if (condition.kind == "record") {
-            if (!columns_)
-                columns_ = {columns_of<Trip>(book_), columns_of<Load>(book_), columns_of<Release>(book_)};
-            return record_findings(ledger_, condition, span_, *columns_);
-        }
-        return {};
     }
 
     /// Every condition of kind place judges a release by the same look at it, so all are judged at once.
@@ -173,14 +147,12 @@ class Boarding {
                          [](const Finding& a, const Finding& b) { return a.at < b.at; });
     }
 
-    const Book& book_;
     const Ledger& ledger_;
     const Season& season_;
     TripTracks& tracks_;
     Board& board_;
+    BookRecords records_;
     JudgedSpan span_;
-    std::optional<std::vector<Watch>> watches_;
-    std::optional<RecordColumns> columns_;
     std::optional<std::vector<Finding>> places_;
 };
 
@@ -198,7 +170,7 @@ Board board(const Book& book, const Ledger& ledger, TripTracks& tracks, Instant 
     made.at = period ? std::min(as_at, period->to - 1) : as_at;
     made.period = period;
     made.water = std::make_unique<TurbidityWatch>(book, ledger.season(), made.at);
-    Boarding(book, ledger, tracks, made).run();
+    Boarding(book, ledger, tracks, as_at, made).run();
     return made;
 }
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "model/answer/board_state.h"
+#include "model/answer/book_records.h"
 #include "model/consent/limit.h"
 
 namespace spoilbook {
@@ -46,8 +47,7 @@ CheckFacts no_facts() {
 
 CheckFacts check_facts(const Book& book, const Season& season, Instant at, Instant as_at) {
     CheckFacts facts = no_facts();
-    for (const Row& row : book.rows(definition<Watch>().kind()))
-        facts.watches.push_back(definition<Watch>().read(row));
+    facts.watches = watches_of(book);
     const auto& conditions = season.conditions.rows();
     const bool stops = std::any_of(conditions.begin(), conditions.end(), [&](const Condition& condition) {
         return in_force(condition, at) && stops_releases(condition, season.zone);

@@ -12,7 +12,8 @@ namespace spoilbook {
 struct ConditionJudged {
     const Condition* condition = nullptr;  ///< the last version that judged something
     std::size_t complied = 0, cannot_tell = 0, breached = 0;
-    std::vector<std::string> reasons;  ///< every breach, and each cause for which it cannot be told
+    std::vector<Finding> failed;       ///< the evidence: what breached it, and what it cannot be told of
+    std::vector<std::string> reasons;  ///< the same in words, each cause once
 
     [[nodiscard]] Compliance state() const {
         if (breached > 0) return Compliance::breached;
@@ -23,23 +24,15 @@ struct ConditionJudged {
 /// Gathers findings by the number of their condition.
 class JudgedConditions {
  public:
-    /// Breaches are told one by one, what cannot be told once for each `why`.
     void add(const Finding& finding);
-    /// In the order in which their conditions came.
+    /// In the order in which their conditions came. Of a cause all that breached by it are named; of what
+    /// cannot be told the first, and how many more.
     [[nodiscard]] std::vector<ConditionJudged> list() &&;
 
  private:
-    struct Untold {
-        std::string why, first;
-        std::size_t times = 0;
-    };
-    struct Gathered {
-        ConditionJudged judged;
-        std::vector<Untold> untold;
-    };
-    Gathered& gathered(const Condition& condition);
+    ConditionJudged& judged(const Condition& condition);
 
-    std::vector<Gathered> all_;
+    std::vector<ConditionJudged> all_;
 };
 
 }  // namespace spoilbook

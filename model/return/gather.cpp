@@ -10,6 +10,7 @@
 #include "model/return/judge_releases.h"
 #include "model/return/largest_used.h"
 #include "model/return/limit_reasons.h"
+#include "model/return/not_judged.h"
 #include "model/return/schedule.h"
 #include "model/unit/calendar.h"
 #include "model/unit/time_text.h"
@@ -69,45 +70,14 @@ std::vector<const Event*> events_in(const Season& season, const Period& period, 
     return events;
 }
 
-bool watches_turbidity(const Condition& condition, const TurbidityWatch* watch) {
-    if (condition.kind != "series" || watch == nullptr) return false;
-    return std::any_of(watch->conditions().begin(), watch->conditions().end(),
-                       [&](const TriggerCondition& one) {
-                           return one.number == condition.condition &&
-                                  (one.consent == nullptr || one.consent->id == condition.consent);
-                       });
-}
-
-/// Held against the period here: limits on quantities, duties by their due times, triggers by their answers.
-bool is_judged(const Condition& condition, const ReturnFacts& facts) {
-    if (condition.kind == "duty" || watches_turbidity(condition, facts.turbidity.get())) return true;
-    if (condition.kind == "quantity") {
-        const auto quantity = quantity_from(condition, facts.season->zone);
-        return quantity && quantity->at_most;
-    }
-    return has_judge(condition);
-}
-
-std::vector<std::string> not_judged_in(const ReturnFacts& facts) {
-    std::vector<std::string> list;
-    for (const auto& condition : facts.season->conditions.rows()) {
-        const bool in_period = (!condition.from || *condition.from < facts.period.to) &&
-                               (!condition.to || *condition.to > facts.period.from);
-        if (!in_period || is_judged(condition, facts)) continue;
-        list.push_back(condition.condition + (condition.text.empty() ? "" : " " + condition.text));
-    }
-    return list;
-}
-
 /// What was passed at a site in the period, and what stands against the answer.
-void fill_turbidity(const ReturnAsk& ask, ReturnFacts& facts) {
-    facts.turbidity = ask.turbidity;
-    if (!ask.turbidity) return;
-    facts.triggers = event_answers(*ask.turbidity, *facts.season, ask.as_at);
+void fill_turbidity(const Book& book, const ReturnAsk& ask, ReturnFacts& facts) {
+    facts.turbidity = std::make_shared<TurbidityWatch>(book, *facts.season, ask.as_at);
+    facts.triggers = event_answers(*facts.turbidity, *facts.season, ask.as_at);
     std::erase_if(facts.triggers, [&](const EventAnswer& answer) {
         return !facts.period.contains(answer.record.event.start);
     });
-    facts.water = site_months(*ask.turbidity, facts.period, ask.as_at);
+    facts.water = site_months(*facts.turbidity, facts.period, ask.as_at);
 }
 
 std::string named(const EventAnswer& answer) {
@@ -129,7 +99,7 @@ void add_answer_reasons(const ReturnFacts& facts, std::vector<std::string>& reas
     }
 }
 
-/// Every reason against saying that all limits and places of the period complied.
+/// Every reason against saying that all that was judged complied.
 std::vector<std::string> reasons_of(const Ledger& ledger, const ReturnFacts& facts) {
     auto reasons = limit_reasons(ledger, facts);
     for (const auto& line : facts.schedule) {
@@ -148,7 +118,7 @@ std::vector<std::string> reasons_of(const Ledger& ledger, const ReturnFacts& fac
 
 }  // namespace
 
-Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
+Checked<ReturnFacts> gather_return(const Book& book, const Ledger& ledger, const ReturnAsk& ask) {
     const auto period = month_named(ledger.season().zone, ask.period);
     if (!period) return period.refusals();
     ReturnFacts facts;
@@ -174,11 +144,12 @@ Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask) {
     for (const auto& state : facts.limits)
         facts.largest_used.push_back(largest_used(ledger, state, *period, facts.limits_at));
     facts.events = events_in(ledger.season(), *period, ask.as_at);
-    fill_turbidity(ask, facts);
+    fill_turbidity(book, ask, facts);
     facts.factors = factors_used(ledger, facts.schedule, ask.as_at);
     facts.reported = reported_amounts(ledger, *period, ask.as_at);
+    BookRecords records(book);
     JudgedConditions judged;
-    judge_releases(ledger, ask, facts, judged);
+    judge_releases(ledger, ask, facts, records, judged);
     facts.judged = std::move(judged).list();
     for (const auto& line : facts.schedule) {
         facts.late_entries += line.late ? 1 : 0;

@@ -65,6 +65,12 @@ struct LargestUsed {
     Instant from, to;  ///< that day or week, half-open
 };
 
+/// A condition that a return does not judge: to be answered beside it.
+struct NotJudged {
+    const Condition* condition = nullptr;
+    std::string why;  ///< in words
+};
+
 /// All that a period's return says. Points into the ledger and season, which must outlive it.
 struct ReturnFacts {
     const Season* season = nullptr;
@@ -85,18 +91,17 @@ struct ReturnFacts {
     std::vector<const Event*> events;
     std::vector<EventAnswer> triggers;  ///< passed in the period, with their answers
     std::vector<SiteMonth> water;       ///< turbidity, a row a site
-    /// Keeps what `triggers` points into; null: turbidity was not asked for.
+    /// Keeps what `triggers` points into.
     std::shared_ptr<TurbidityWatch> turbidity;
     std::vector<DutyTime> duties;  ///< due or done in the period, or still overdue
     std::vector<FactorUsed> factors;
     std::optional<Amounts> reported;  ///< totals with accepted factors alone; nothing: both readings are one
     std::size_t late_entries = 0;     ///< logged at a desk over 24 h after the release end
     std::size_t imported_entries = 0;
-    std::vector<ConditionJudged> judged;  ///< conditions held against each release, or more, of the period
-    /// Conditions in force in the period that a return does not judge.
-    std::vector<std::string> not_judged;
-    /// Why compliance cannot be stated; empty: every limit and place complied.
-    std::vector<std::string> reasons;
+    std::vector<ConditionJudged> judged;  ///< conditions held against each release, trip or load
+    std::vector<NotJudged> not_judged;    ///< conditions in force in the period, and why not
+    std::vector<std::string>
+        reasons;  ///< why compliance cannot be stated; empty: all that is judged complied
 };
 
 /// What a return is asked for.
@@ -107,12 +112,13 @@ struct ReturnAsk {
     std::string made_by;
     std::set<std::int64_t> import_stamps_ms;  ///< stamps of the journal's import entries
     TripTracks* tracks = nullptr;             ///< places releases that have no position of their own
-    std::shared_ptr<TurbidityWatch> turbidity = nullptr;  ///< of the same season and as-at
 };
 
 /// Gathers a month's return, what is missing included. Refused where the period is not a month. Knows no
-/// clock: the same ledger, as-at and head give the same facts. A month without a trip is a return too.
-Checked<ReturnFacts> gather_return(const Ledger& ledger, const ReturnAsk& ask);
+/// clock: the same ledger, as-at and head give the same facts. A month without a trip is a return too. Reads
+/// what the season does not have (watches, which columns hold something, loggers) out of `book`, whose season
+/// is the ledger's; both must outlive the answer.
+Checked<ReturnFacts> gather_return(const Book& book, const Ledger& ledger, const ReturnAsk& ask);
 
 /// What stands against making the return (docs/return.md): the period not over, releases without end, place,
 /// ground or volume, trips without outcome, shifts not signed, events not answered.

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/answer/row_json.h"
 #include "model/return/return_files.h"
 #include "model/return/water_json.h"
 
@@ -6,7 +7,7 @@ namespace spoilbook {
 
 namespace {
 
-using Json = ReturnJson;
+using Json = OrderedJson;
 
 Json tenths(const std::optional<Tenths>& value) {
     return value ? Json(value->value()) : Json(nullptr);
@@ -65,27 +66,9 @@ Json line_json(const ScheduleLine& line, const Zone& zone) {
     return row;
 }
 
-Json limit_json(const LimitState& state, const std::optional<LargestUsed>& largest, const Zone& zone) {
-    Json row;
-    row["consent"] = state.consent == nullptr ? Json(nullptr) : Json(state.consent->consent);
-    row["condition"] = state.condition->condition;
-    row["text"] = state.condition->text;
-    row["each"] = state.member
-                      ? Json{{each_of_text(state.quantity.each_of), text_or_null(state.member->name)}}
-                      : Json(nullptr);
-    row["quantity"] = measure_text(state.quantity.measure);
-    row["method"] = text_or_null(state.quantity.method);
+Json returned_limit(const LimitState& state, const std::optional<LargestUsed>& largest, const Zone& zone) {
+    Json row = limit_json(state, zone);
     row["as_at"] = instant_text(state.as_at, zone);
-    row["window_start"] = instant_or_null(state.window_start, zone);
-    row["window_end"] = instant_or_null(state.window_end, zone);
-    row["limit"] = number_or_null(state.limit);
-    row["used"] = state.used;
-    row["used_u"] = state.used_u;
-    row["headroom"] = number_or_null(state.headroom());
-    row["p_over"] = number_or_null(state.p_over);
-    row["first_over"] = instant_or_null(state.first_over, zone);
-    row["used_as_reported"] = number_or_null(state.used_as_reported);
-    row["used_as_restated"] = number_or_null(state.used_as_restated);
     row["largest_used"] = !largest ? Json(nullptr)
                                    : Json{{"used", largest->used},
                                           {"used_u", largest->used_u},
@@ -119,15 +102,39 @@ Json readings_json(const ReturnFacts& facts) {
               {"as_restated", estimate(restated.hopper_m3)}}}};
 }
 
-Json judged_json(const ConditionJudged& judged) {
-    return {{"condition", judged.condition->condition},
-            {"kind", judged.condition->kind},
-            {"text", text_or_null(judged.condition->text)},
-            {"state", text(judged.state())},
-            {"complied", judged.complied},
-            {"cannot_tell", judged.cannot_tell},
-            {"breached", judged.breached},
-            {"reasons", judged.reasons}};
+Json judged_json(const ConditionJudged& judged, const Zone& zone) {
+    Json row{{"condition", judged.condition->condition},
+             {"kind", judged.condition->kind},
+             {"text", text_or_null(judged.condition->text)},
+             {"state", text(judged.state())},
+             {"complied", judged.complied},
+             {"cannot_tell", judged.cannot_tell},
+             {"breached", judged.breached},
+             {"reasons", judged.reasons}};
+    row["failed"] = Json::array();
+    for (const auto& finding : judged.failed)
+        row["failed"].push_back(finding_json(finding, zone));
+    return row;
+}
+
+Json not_judged_json(const NotJudged& one) {
+    return {{"condition", one.condition->condition},
+            {"kind", one.condition->kind},
+            {"text", text_or_null(one.condition->text)},
+            {"why", one.why}};
+}
+
+/// What all conditions say of what was done, or why they say nothing.
+Json compliance_json(const ReturnFacts& facts) {
+    Json json{{"all_judged_complied", facts.reasons.empty()},
+              {"reasons", facts.reasons},
+              {"conditions", Json::array()},
+              {"conditions_not_judged_here", Json::array()}};
+    for (const auto& judged : facts.judged)
+        json["conditions"].push_back(judged_json(judged, facts.season->zone));
+    for (const auto& one : facts.not_judged)
+        json["conditions_not_judged_here"].push_back(not_judged_json(one));
+    return json;
 }
 
 Json event_json(const Event& event, const Zone& zone) {
@@ -186,7 +193,7 @@ std::string return_json(const ReturnFacts& facts) {
     json["limits_at"] = instant_text(facts.limits_at, season.zone);
     json["limits"] = Json::array();
     for (std::size_t i = 0; i < facts.limits.size(); ++i)
-        json["limits"].push_back(limit_json(facts.limits[i], facts.largest_used[i], season.zone));
+        json["limits"].push_back(returned_limit(facts.limits[i], facts.largest_used[i], season.zone));
     json["schedule"] = Json::array();
     for (const auto& line : facts.schedule)
         json["schedule"].push_back(line_json(line, season.zone));
@@ -204,12 +211,7 @@ std::string return_json(const ReturnFacts& facts) {
     json["unaccepted_revision"] = readings_json(facts);
     json["late_entries"] = facts.late_entries;
     json["entries_from_folders"] = facts.imported_entries;
-    json["compliance"] = {{"every_limit_and_place_complied", facts.reasons.empty()},
-                          {"reasons", facts.reasons},
-                          {"conditions_not_judged_here", facts.not_judged}};
-    json["compliance"]["conditions"] = Json::array();
-    for (const auto& judged : facts.judged)
-        json["compliance"]["conditions"].push_back(judged_json(judged));
+    json["compliance"] = compliance_json(facts);
     return json.dump(2) + "\n";
 }
 

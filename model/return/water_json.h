@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "model/return/json_values.h"
+#include "model/answer/json_values.h"
 #include "model/return/return_facts.h"
 
 namespace spoilbook {
 
 /// turbidity[] of return.json: a row a site.
-ReturnJson water_json(const ReturnFacts& facts);
+OrderedJson water_json(const ReturnFacts& facts);
 /// triggers[] of return.json: what was passed in the period, with its answer.
-ReturnJson triggers_json(const ReturnFacts& facts);
+OrderedJson triggers_json(const ReturnFacts& facts);
 
 }  // namespace spoilbook

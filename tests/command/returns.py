@@ -4,10 +4,14 @@ import json
 import os
 import subprocess
 
+from conditions import KINDS, RECORD, WATCH
 from trade import CONDITIONS, CONSENT, Trade, changed, season
 
 SEASON = season()
 AS_AT = ("--as-at", "2025-12-05T09:00+13:00")
+
+
+COUNTS = ("condition", "state", "complied", "cannot_tell", "breached")
 
 
 class Returns(Trade):
@@ -116,12 +120,54 @@ class Returns(Trade):
                "outside": {"circle": {"lat": -40.595, "lon": 179.635, "radius_m": 200}}}
         said = self.returned(CONDITIONS[3], whole, far)["compliance"]
         self.assertEqual([("4", "complied", 3, 0, 0), ("14", "cannot_tell", 0, 3, 0), ("15", "breached", 1, 0, 2)],
-                         [tuple(c[k] for k in ("condition", "state", "complied", "cannot_tell", "breached"))
+                         [tuple(c[k] for k in COUNTS)
                           for c in said["conditions"]])
         self.assertEqual(["condition 14: it cannot be told of trip T-1 and 2 more (no track, and no second position)",
-                          "condition 15, trip T-2: 200 m on the wrong side of the line",
-                          "condition 15, trip T-3: 200 m on the wrong side of the line"], said["reasons"])
+                          "condition 15, trip T-2, trip T-3: 200 m on the wrong side of the line"], said["reasons"])
         self.assertEqual([], said["conditions_not_judged_here"])
+
+    def test_watches_and_records_of_the_month_are_judged_and_what_failed_is_named(self):
+        watches = ("id,trip,observer,start,end,species,distance_m,cleared\n"
+                   "W-1,T-1,Ana,2025-10-31T23:20+13:00,2025-11-01T00:05+13:00,,,\n"
+                   "W-2,T-2,Ana,2025-11-03T09:20+13:00,,dolphin,250,2025-11-03T09:50+13:00\n")
+        said = self.returned(WATCH, RECORD, watches_csv=watches)["compliance"]
+        watch, record = said["conditions"]
+        self.assertEqual(("40", "breached", 1, 0, 2), tuple(watch[k] for k in COUNTS))
+        self.assertEqual([("T-2", "L-2", "breached", "the water was not clear for long enough before the doors opened"),
+                          ("T-3", "L-3", "breached", "no watch before the doors opened is on record")],
+                         [(f["trip"], f["load"], f["state"], f["why"]) for f in watch["failed"]])
+        # L-3 has no dips, and its clay may go nowhere: two causes, each with what broke it.
+        self.assertEqual("breached", record["state"])
+        self.assertEqual([(None, "L-3"), ("T-3", "L-3")], [(f["trip"], f["load"]) for f in record["failed"]])
+        self.assertEqual(["condition 40, trip T-2: the water was not clear for long enough before the doors opened",
+                          "condition 40, trip T-3: no watch before the doors opened is on record",
+                          "condition 41, load L-3: not recorded: ullage dips, coaming down to the spoil",
+                          "condition 41, trip T-3: clay may not go to Deep Hole"], said["reasons"])
+        self.assertEqual([], said["conditions_not_judged_here"])
+
+    def test_the_return_judges_the_month_as_the_board_of_conditions_does(self):
+        kinds = [*CONDITIONS[3:], *KINDS]
+        said = self.returned(*kinds)["compliance"]
+        board = {row["condition"]: row for row in self.ask("conditions", self.book, "--period", "2025-11", *AS_AT)
+                 ["conditions"]}
+        self.assertEqual(["4", "5", "16", "40", "41"], sorted((c["condition"] for c in said["conditions"]), key=int))
+        for one in said["conditions"]:
+            row = board[one["condition"]]
+            self.assertEqual(row["judged"], {k: one[k] for k in ("complied", "breached", "cannot_tell")})
+            self.assertEqual([f for f in row["findings"] if f["state"] != "complied"], one["failed"])
+        self.assertEqual([("42", "surface"), ("43", "text")],
+                         [(one["condition"], one["kind"]) for one in said["conditions_not_judged_here"]])
+        for one in said["conditions_not_judged_here"]:
+            self.assertEqual(board[one["condition"]]["why"], one["why"])
+
+    def test_a_blank_of_the_last_day_of_the_month_has_had_its_day_by_the_as_at(self):
+        last_day = {"departed": "2025-11-30T14:10+13:00", "release_start": "2025-11-30T16:00+13:00",
+                    "release_end": "2025-11-30T16:08+13:00", "returned": "2025-11-30T17:30+13:00"}
+        lacking = changed(SEASON["trips.csv"], "T-3", wave_height_m="", **last_day)
+        said = self.returned(RECORD, trips_csv=lacking)["compliance"]
+        self.assertIn("condition 41, trip T-3: not recorded: significant wave height", said["reasons"])
+        (row,) = self.ask("conditions", self.book, "--period", "2025-11", *AS_AT)["conditions"]
+        self.assertIn(("T-3", "breached"), [(f["trip"], f["state"]) for f in row["findings"]])
 
     def test_a_revision_that_waits_for_the_authority_is_told_with_both_readings(self):
         # Sand counts 240 of 300 hopper m³ by 1.25; revised to 1.2 it is 250. T-1 and T-2 are sand, T-3 clay by tally: 150.

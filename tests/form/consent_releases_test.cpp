@@ -85,11 +85,13 @@ TEST_CASE("a return without a trip is shown as complete with nil, and prints its
     ReturnFacts facts;
     facts.season = &season;
     facts.period_name = "2026-01";
-    facts.not_judged = {"10"};
+    Condition neighbour;
+    neighbour.condition = "10";
+    facts.not_judged = {{&neighbour, "read it yourself"}};
     const ReturnShown shown = return_shown(facts, nz);
     CHECK(shown.period == QStringLiteral("Jan 2026"));
     CHECK(shown.missing.empty());
-    CHECK(shown.not_judged == QStringList{QStringLiteral("10")});
+    CHECK(shown.not_judged == QStringList{QStringLiteral("10 (read it yourself)")});
     CHECK(shown.in_situ.value == QStringLiteral("0.0"));
     REQUIRE(shown.totals.size() == 1);
     RowTable<TotalRow> totals(total_columns(nz));

@@ -81,10 +81,10 @@ TEST_CASE("the return is pressed through to a folder, and holds what the model w
     const auto book = Book::open_to_read(figures->book);
     REQUIRE(book);
     auto tracks = tracks_of(*figures);
-    const auto facts = gather_return(
-        *figures->ledger, {"2026-04", figures->as_at, figures->journal_head,
-                           desk.session.person().toStdString(), figures->import_stamps_ms, &tracks,
-                           std::make_shared<TurbidityWatch>(*book, figures->season, figures->as_at)});
+    const auto facts =
+        gather_return(*book, *figures->ledger,
+                      {"2026-04", figures->as_at, figures->journal_head, desk.session.person().toStdString(),
+                       figures->import_stamps_ms, &tracks});
     REQUIRE(facts.ok());
     const QString again = folder.filePath(QStringLiteral("by-the-model"));
     REQUIRE(print::write_return(*facts, again.toStdString()).ok());
