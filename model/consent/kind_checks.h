@@ -14,6 +14,10 @@ namespace spoilbook {
 /// Kind time: at the instant when the doors would open.
 CheckReason check_time(const Ledger& ledger, const nlohmann::json& body, const PlannedRelease& planned);
 
+/// Whether a rule of kind time that holds the plan is known to hold all the time until `to`.
+bool time_holds_to(const Ledger& ledger, const nlohmann::json& body, const PlannedRelease& planned,
+                   Instant to);
+
 /// Kind series of wave height or wind: the height given, else the last observation (sea_level.h). No time
 /// ends it.
 CheckReason check_sea(const Season& season, SeriesRule rule, const PlannedRelease& planned);

@@ -144,9 +144,22 @@ CheckReason QuantityCheck::reason() const {
     QuantityCheck at_worst = *this;
     at_worst.own_ = possible_;
     at_worst.find_unplaced();
-    if (at_worst.worst().state != CheckState::hold) return found;
+    if (!at_worst.may_not_fit()) return found;
     return outcome(CheckState::cannot_tell,
-                   "it is not said where or with what it goes: it may count here, and would not fit");
+                   "it is not said where or with what it goes: it may count here, and is not known to fit");
+}
+
+/// Whether any member that the load may go to has no room for it, as far as that is known.
+bool QuantityCheck::may_not_fit() const {
+    if (!unplaced_) return worst().state != CheckState::clear;
+    const auto limit = limit_at(quantity_, at_);
+    if (!limit || !window_ || !window_->counts(at_, at_)) return false;
+    const auto others = sweep();
+    for (int i = 0; i < static_cast<int>(members_.size()); ++i) {
+        const auto part = used(others, i, at_, {true, i});
+        if ((part.judged && exceeds(part.used, *limit)) || unknown(i) || unknown(-1)) return true;
+    }
+    return false;
 }
 
 CheckReason QuantityCheck::worst() const {

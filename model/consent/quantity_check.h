@@ -45,6 +45,7 @@ class QuantityCheck {
     [[nodiscard]] double largest_share(const Sweep& others, int member, std::optional<int> moved_to) const;
     [[nodiscard]] bool unknown(int member) const;
     [[nodiscard]] CheckReason worst() const;
+    [[nodiscard]] bool may_not_fit() const;
     [[nodiscard]] CheckReason judge(int member) const;
     [[nodiscard]] CheckReason judge_unplaced() const;
     [[nodiscard]] std::optional<Instant> until(int member, Own own) const;

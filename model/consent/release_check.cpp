@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "model/consent/as_reported.h"
+#include "model/consent/duty.h"
 #include "model/consent/duty_check.h"
 #include "model/consent/finding.h"
 #include "model/consent/kind_checks.h"
@@ -65,11 +66,19 @@ class Checker {
         else if (condition.kind == "series")
             judge_series(condition, *line);
         else if (condition.kind == "duty")
-            add(condition, judge_duty(ledger_, condition, planned_.at));
+            judge_blocking_duty(condition);
         else if (condition.kind == "record")
             add(condition, check_record(ledger_, body, *line));
         else if (condition.kind == "watch")
             judge_watch(condition, body);
+    }
+
+    /// A duty is owed by what was done, the load's own trips too: not by what the plan makes of it.
+    void judge_blocking_duty(const Condition& condition) {
+        const auto duty = duty_from(condition, season_.zone);
+        if (duty && !duty->blocks_release) return;
+        if (!as_it_was_) as_it_was_.emplace(season_);
+        add(condition, judge_duty(*as_it_was_, condition, planned_.at));
     }
 
     void judge_series(const Condition& condition, const LedgerLine& line) {
@@ -112,13 +121,10 @@ class Checker {
     [[nodiscard]] std::optional<Instant> end_of_hold(const Condition& condition,
                                                      std::optional<Instant> until) const {
         if (condition.kind == "duty" || !condition.to || (until && *until <= *condition.to)) return until;
+        if (condition.kind == "time" && !time_holds_to(ledger_, body_of(condition), planned_, *condition.to))
+            return std::nullopt;
         const Season done = done_by(season_, planned_);
         PlannedRelease then = planned_;
-        then.at = *condition.to - 1;
-        if (condition.kind == "time" &&
-            check_time(Checker(done, then, facts_).ledger_, body_of(condition), then).state !=
-                CheckState::hold)
-            return std::nullopt;
         then.at = *condition.to;
         for (const auto& next : season_.conditions.rows()) {
             const bool follows = next.consent == condition.consent && next.condition == condition.condition &&
@@ -166,6 +172,7 @@ class Checker {
     const CheckFacts& facts_;
     WhatIf what_if_;
     Ledger ledger_;
+    std::optional<Ledger> as_it_was_;  ///< of the season without the plan, once a duty asks for it
     ReleaseCheck check_;
 };
 

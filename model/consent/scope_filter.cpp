@@ -7,10 +7,8 @@ bool ScopeFilter::takes(const LedgerLine& line) const {
     if (scope_.activity == Activity::release) {
         if (!takes(scope_.grounds, season_.grounds, line.ground, &Ground::ground, not_known_is_in_))
             return false;
-        // What lies in no cell by its position is in none: that is known.
-        const bool has_place = line.release != nullptr && line.release->lat && line.release->lon;
-        if (!takes(scope_.cells, season_.cells, line.cell, &Cell::cell, not_known_is_in_ && !has_place))
-            return false;
+        const bool not_said_is_in = not_known_is_in_ && may_be_in_a_cell(line);
+        if (!takes(scope_.cells, season_.cells, line.cell, &Cell::cell, not_said_is_in)) return false;
     }
     const Id material = line.load != nullptr ? line.load->material : Id{};
     return takes(scope_.materials, season_.materials, material, &Material::material, not_recorded_is_in_) &&
@@ -20,6 +18,15 @@ bool ScopeFilter::takes(const LedgerLine& line) const {
 bool ScopeFilter::takes(const LoadPart& part, Instant at) const {
     return takes(scope_.claims, season_.claims, part.claim, &Claim::claim, not_recorded_is_in_) &&
            (scope_.classes.empty() || takes_class(part, at));
+}
+
+/// What lies in no cell by its position is in none, and a ground has its own cells: that is known.
+bool ScopeFilter::may_be_in_a_cell(const LedgerLine& line) const {
+    if (line.release != nullptr && line.release->lat && line.release->lon) return false;
+    const auto& cells = season_.cells.rows();
+    return !line.ground || std::any_of(cells.begin(), cells.end(), [&](const Cell& cell) {
+        return cell.ground == line.ground && listed(scope_.cells, cell.cell);
+    });
 }
 
 bool ScopeFilter::takes_plant(const LedgerLine& line) const {

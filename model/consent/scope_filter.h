@@ -47,6 +47,7 @@ class ScopeFilter {
         if (row == nullptr) return names.empty() || not_known_is_in;
         return listed(names, row->*member);
     }
+    [[nodiscard]] bool may_be_in_a_cell(const LedgerLine& line) const;
     [[nodiscard]] bool takes_plant(const LedgerLine& line) const;
     [[nodiscard]] bool takes_class(const LoadPart& part, Instant at) const;
 

@@ -3,8 +3,7 @@
 from bookfolder import number
 from checklimit import WORST, CheckedLimit
 from duties import blocking
-from planned import tug_of
-from releases import cell_at
+from planned import possible_cells, tug_of
 from sunlight import is_day, near_edge
 from timely import Tide, TimeRule
 
@@ -62,18 +61,15 @@ class Check:
         return getattr(self, "_" + version["kind"])(consent, version, ask, t)
 
     def _applies(self, version, ask, t):
-        """What a plan does not say may apply: no ground, cell, tug, claim or material, a claim without a class. A
-        position says the cell: the one that holds it, or none."""
+        """What a plan does not say may apply: no ground, cell, tug, claim or material, a claim without a class."""
         applies = version.get("applies", {})
         if applies.get("activity") == "dredge":
             return False
         load, volume = self.folder.loads[ask.load], self.book.volumes[ask.load]
-        ground, cell, said = ask.ground, ask.cell, ask.cell is not None or ask.place is not None
-        if cell is None and ask.place is not None:
-            cell = cell_at(self.folder, ground, ask.place)[1]
+        ground = ask.ground
         if applies.get("grounds") and ground is not None and ground not in applies["grounds"]:
             return False
-        if applies.get("cells") and said and cell not in applies["cells"]:
+        if applies.get("cells") and not possible_cells(self.folder, ask, applies["cells"]):
             return False
         if applies.get("materials") and load.get("material") not in applies["materials"] + [None]:
             return False

@@ -1,10 +1,11 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """at_most limits before the act: the load and those that go first, judged at the planned instant."""
+from dataclasses import replace
 from datetime import timedelta
 
 from estimate import is_over
 from limits import UNSCOPED, Limit
-from planned import Planned
+from planned import Planned, possible_cells
 
 WORST = ("clear", "cannot_tell", "hold")
 
@@ -31,8 +32,10 @@ class CheckedLimit:
         planned = Planned(self.book, self.ask, t)
         limit = Limit(planned, self.consent, version)
         mine = [e for e in limit.events if e.trip == "planned"]
-        if not mine or not limit.window(t).spans(t):
+        if not limit.window(t).spans(t):
             return "clear"
+        if not mine:
+            return self._if_it_goes_there(version, t)
         self.unsaid = limit.each_of == "claim" and None in mine[0].claims
         members = self._members(limit, mine[0])
         if members is None:
@@ -40,6 +43,18 @@ class CheckedLimit:
             return "hold" if every and all(s == "hold" for s in every) else "cannot_tell"
         # A part of which nobody knows the claim may be of any.
         return max([self._judge(limit, t, m) for m in members] + ["cannot_tell"] * self.unsaid, key=WORST.index)
+
+    def _if_it_goes_there(self, version, t):
+        """A limit on cells and a plan that says none: no doubt only where all that it may go to have room."""
+        names = version.get("applies", {}).get("cells")
+        if not names or self.ask.cell is not None or self.ask.place is not None:
+            return "clear"
+        book, ask = self.book, self.ask
+        for ground, cell in possible_cells(book.folder, ask, names):
+            there = CheckedLimit(book, self.consent, self.versions, replace(ask, ground=ground, cell=cell))
+            if there.state(t) != "clear":
+                return "cannot_tell"
+        return "clear"
 
     def _members(self, limit, event):
         """Those that the load counts for; None where it is not said which."""

@@ -45,6 +45,16 @@ def tug_of(folder, load):
     return ([t.get("tug") for t in folder.trips.values() if t.get("load") == load] or [None])[-1]
 
 
+def possible_cells(folder, ask, names):
+    """(ground, cell) of the cells of these names that the load may go to: the one said, else the one that holds the
+    position, else any of the ground."""
+    if ask.cell is None and ask.place is not None:
+        where = cell_at(folder, ask.ground, ask.place)
+        return [where] if where[1] in names else []
+    return [(g, c) for g, c in folder.cells
+            if c in names and ask.cell in (None, c) and ask.ground in (None, g)]
+
+
 class Planned:
     """A Book whose releases are those before the ask, the loads that go first at ask.at, and the load at t."""
 

@@ -108,6 +108,32 @@ TEST_CASE("a plan without a place is a doubt only where the limit has no room fo
     }
 }
 
+TEST_CASE("a cell that is not said is one of the ground that is", "[kept]") {
+    TwoGrounds a;  // 200 of 250 in N, which is Patch's
+    a.condition("quantity", term(250, R"(,"applies":{"cells":["N"]})"));
+    a.planned.ground = a.patch;
+    CHECK(a.verdict() == untold);
+    a.planned.ground = a.ground;
+    CHECK(a.verdict() == clear);
+}
+
+TEST_CASE("a plan that says no cell is a doubt where any cell of a limit has no room", "[kept]") {
+    TwoGrounds a;  // N holds 200: 300 of 250; the other cell of the limit has room, and is not chosen yet
+    Cell other = *a.small.season.cells.find(a.north);
+    other.id = a.small.id();
+    other.cell = "S";
+    a.small.season.cells.add(other);
+    a.planned.ground = a.patch;
+    a.condition("quantity", term(250, R"(,"applies":{"cells":["N","S"]},"each_of":"cell")"));
+    CHECK(a.verdict() == untold);
+}
+
+TEST_CASE("a load that nobody can value is no less a doubt where its place is not said", "[kept]") {
+    TwoGrounds a;  // by dips, of which the planned load has none: by that method it is not known
+    a.condition("quantity", term(1000, R"(,"method":"ullage","applies":{"grounds":["Patch"]})"));
+    CHECK(a.verdict() == untold);
+}
+
 TEST_CASE("what nobody recorded of a full load is no doubt: it does not count under a limit for others",
           "[kept]") {
     TwoGrounds a;
@@ -171,6 +197,18 @@ TEST_CASE("an overdue duty of a former version holds still, by one reason and un
     }
 }
 
+TEST_CASE("a duty is owed from the first release on, also where that was the load's own", "[kept]") {
+    Planned a;  // one release, on 1 September, of the load itself: September's return was due by 2 October
+    Trip trip;
+    trip.id = a.small.id();
+    trip.load = a.planned.load;
+    trip.release_end = a.small.at("2025-09-01T10:00");
+    a.small.season.trips.add(trip);
+    a.condition("duty", R"({"what":"return","when":{"cycle":"month"},"due":{"n":1,"unit":"days"},
+                            "nil_required":true,"blocks":["release"]})");
+    CHECK(a.verdict() == hold);
+}
+
 TEST_CASE("a hold's end under the next version counts nothing that was released after the plan", "[kept]") {
     TwoVersions a;
     a.small.released("2025-11-02T10:00", 100);
@@ -210,6 +248,14 @@ TEST_CASE("a hold by the tide has no end where the tide is not known up to its v
                R"({"mode":"forbid","hours":["20:00..06:00"]})");
     CHECK(a.verdict() == hold);
     CHECK_FALSE(a.until());
+    // Of a rule that asks for Saturdays too it is known again on the last day, a Wednesday: not on a
+    // Saturday.
+    TwoVersions weekly;
+    weekly.small.season.tides = a.small.season.tides;
+    weekly.versions("time", R"({"mode":"allow","tide_level_m":{"max":0.25},"weekdays":["sat"]})",
+                    R"({"mode":"forbid","hours":["20:00..06:00"]})");
+    CHECK(weekly.verdict() == hold);
+    CHECK_FALSE(weekly.until());
     TwoVersions known;  // of dates alone it is known: to the version's end, and the next one's night
     known.versions("time", R"({"mode":"forbid","dates":["11-01..12-31"]})",
                    R"({"mode":"forbid","hours":["20:00..06:00"]})");
