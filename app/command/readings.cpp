@@ -60,30 +60,28 @@ Said say_look(const ReadingsLook& look, const std::string& site, const Zone& zon
     said.json["file_rows"] = look.guess.table.first_rows;
     if (!look.guess.questions.empty()) return said;
     said.json["first_readings"] = Json::array();
-    for (std::size_t i = 0; i < std::min<std::size_t>(rows.readings.size(), 5); ++i) {
-        const auto& reading = rows.readings[i];
+    for (const auto& reading : rows.first) {
         said.json["first_readings"].push_back(
             {{"time", instant_text(reading.time, zone)}, {"value", number_or_null(reading.value)}});
         said.text += fmt::format("{}  {}\n", instant_text(reading.time, zone),
                                  reading.value ? fmt::format("{}", *reading.value) : "missing");
     }
     const std::vector<std::pair<const char*, std::size_t>> counts{
-        {"readings", rows.readings.size()}, {"present", rows.readings.size() - rows.missing},
-        {"missing", rows.missing},          {"out_of_order", rows.backwards},
-        {"said_twice", rows.twice},         {"two_values_at_a_time", rows.otherwise},
-        {"lines_left_out", rows.left_out},  {"refused", rows.refused}};
+        {"readings", rows.readings},       {"present", rows.readings - rows.missing},
+        {"missing", rows.missing},         {"out_of_order", rows.backwards},
+        {"said_twice", rows.twice},        {"two_values_at_a_time", rows.otherwise},
+        {"lines_left_out", rows.left_out}, {"refused", rows.refused}};
     for (const auto& [name, n] : counts)
         said.json[name] = n;
     said.text += fmt::format(
         "{} readings, {} without a value, {} out of order, {} twice, {} at a time that had "
         "another value, {} lines left out, {} refused\n",
-        rows.readings.size(), rows.missing, rows.backwards, rows.twice, rows.otherwise, rows.left_out,
-        rows.refused);
+        rows.readings, rows.missing, rows.backwards, rows.twice, rows.otherwise, rows.left_out, rows.refused);
     return said;
 }
 
 Checked<Said> try_file(const Reading& reading, const Given& given, const std::string& name,
-                       const std::string& bytes) {
+                       const ByteSource& bytes) {
     const auto look = look_at_readings(*reading.book, given.site, name, bytes, answers_from(given));
     if (!look) return look.refusals();
     for (const auto& refusal : look->rows.refusals)
@@ -92,7 +90,7 @@ Checked<Said> try_file(const Reading& reading, const Given& given, const std::st
 }
 
 Checked<Said> take_file(Book& book, const Options& options, const Given& given, const std::string& name,
-                        const std::string& bytes) {
+                        const ByteSource& bytes) {
     const auto taken =
         take_readings(book, act_of(options, EntryKind::import), given.site, name, bytes, answers_from(given));
     if (!taken) return taken.refusals();
@@ -112,6 +110,7 @@ const char* state_word(WatchedState state) {
             return "held";
         case WatchedState::waiting:
             return "waiting";
+        case WatchedState::ready:
         case WatchedState::refused:
             break;
     }
@@ -128,6 +127,7 @@ std::string watched_line(const WatchedFile& file) {
             return fmt::format("{}: all held\n", file.name);
         case WatchedState::waiting:
             return fmt::format("{}: left, it may still be written\n", file.name);
+        case WatchedState::ready:
         case WatchedState::refused:
             break;
     }
@@ -185,12 +185,12 @@ int run(const Options& options, const Given& given) {
     if (!given.poll.empty()) return poll(options, given);
     if (given.site.empty()) throw CLI::ValidationError("--site", "is needed: the site that the file is of");
     const std::string name = std::filesystem::path(given.file).filename().string();
-    const auto bytes = read_regular_file(given.file, name, largest_file_bytes);
+    const auto bytes = open_regular_file(given.file, name, largest_file_bytes);
     if (!bytes) return refuse(options, bytes.refusals());
     if (given.only_try)
         return read_book(options,
-                         [&](const Reading& reading) { return try_file(reading, given, name, *bytes); });
-    return write_book(options, [&](Book& book) { return take_file(book, options, given, name, *bytes); });
+                         [&](const Reading& reading) { return try_file(reading, given, name, **bytes); });
+    return write_book(options, [&](Book& book) { return take_file(book, options, given, name, **bytes); });
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "app/command/condition_rows.h"
+#include "app/command/instruments.h"
 #include "app/command/solids.h"
 #include "model/answer/event_answers.h"
 #include "model/unit/number_text.h"
@@ -236,6 +237,7 @@ nlohmann::ordered_json event_json(const TriggerRecord& record, const Zone& zone)
 
 void add_turbidity_commands(CLI::App& program, Options& options, Task& task) {
     add_solids_command(program, options, task);
+    add_instrument_commands(program, options, task);
     auto given = std::make_shared<Given>();
     auto* command = add_command(program, options, "turbidity",
                                 "readings of a site with their flags, the statistic, passed triggers");

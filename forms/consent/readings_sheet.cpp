@@ -38,8 +38,7 @@ QString first_rows(const LoggerTable& table) {
 QString reads_as(const LoggerRows& rows, const Zone& zone) {
     const QLocale locale;
     QStringList lines;
-    for (std::size_t i = 0; i < std::min<std::size_t>(rows.readings.size(), 3); ++i) {
-        const LoggerReading& reading = rows.readings[i];
+    for (const LoggerReading& reading : rows.first) {
         lines << QStringLiteral("%1   %2").arg(
             moment_shown(reading.time, zone, locale),
             reading.value ? number_shown(*reading.value, 2, locale) : ReadingsSheet::tr("missing"));
@@ -48,8 +47,8 @@ QString reads_as(const LoggerRows& rows, const Zone& zone) {
     lines << ReadingsSheet::tr(
                  "%1 readings, %2 without a value, %3 out of order, %4 said twice, %5 lines left "
                  "out, %6 that do not read.")
-                 .arg(count(rows.readings.size()), count(rows.missing), count(rows.backwards),
-                      count(rows.twice), count(rows.left_out), count(rows.refused));
+                 .arg(count(rows.readings), count(rows.missing), count(rows.backwards), count(rows.twice),
+                      count(rows.left_out), count(rows.refused));
     return lines.join(u'\n');
 }
 
@@ -125,10 +124,10 @@ std::function<ReadingsSheet::Looked()> ReadingsSheet::looking(bool prepare) cons
         Looked looked;
         const auto fail = [&](const Refusals& refusals) { looked.problem = refusals_shown(refusals); };
         try {
-            auto bytes = read_regular_file(file, name, largest_file_bytes);
+            auto bytes = open_regular_file(file, name, largest_file_bytes);
             const auto book = Book::open_to_read(book_path);
             if (!bytes || !book) return fail(bytes ? book.refusals() : bytes.refusals()), looked;
-            looked.bytes = std::make_shared<std::string>(std::move(*bytes));
+            looked.bytes = std::move(*bytes);
             if (prepare) {
                 auto ready = prepare_readings(*book, site, name, *looked.bytes, answers);
                 if (!ready) return fail(ready.refusals()), looked;

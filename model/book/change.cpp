@@ -129,7 +129,7 @@ Checked<Done> OpenChange::strike(const Kind& kind, const Id& id) {
     return Done{};
 }
 
-Checked<std::string> OpenChange::keep(const std::string& bytes) {
+Checked<std::string> OpenChange::keep_bytes(const ByteSource& bytes) {
     auto digest = store_file(book_, bytes);
     if (digest) materials_.insert(*digest);
     return digest;

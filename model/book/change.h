@@ -6,6 +6,7 @@
 #include "model/book/book.h"
 #include "model/book/changeset.h"
 #include "model/book/signed_rows.h"
+#include "model/unit/byte_source.h"
 
 namespace spoilbook {
 
@@ -20,7 +21,8 @@ class OpenChange : public Change {
     Id insert(const Kind& kind, const std::vector<Value>& values) override;
     Checked<Done> set(const Kind& kind, const Id& id, std::size_t field, const Value& value) override;
     Checked<Done> strike(const Kind& kind, const Id& id) override;
-    Checked<std::string> keep(const std::string& bytes) override;
+    Checked<std::string> keep(const std::string& bytes) override { return keep_bytes(HeldBytes(bytes)); }
+    Checked<std::string> keep_bytes(const ByteSource& bytes);
     [[nodiscard]] const Book& book() const override { return book_; }
 
     /// Applies an earlier entry's changeset as it stands (undo, redo). False where it does not apply.

@@ -18,12 +18,40 @@ std::string little_endian(std::uint64_t value) {
 
 }  // namespace
 
-std::string sha256(std::string_view bytes) {
+struct Sha256::State {
+    crypto_hash_sha256_state inside;
+};
+
+Sha256::Sha256() : state_(std::make_unique<State>()) {
     if (sodium_init() < 0) throw BookError("the cryptographic library does not start");
+    crypto_hash_sha256_init(&state_->inside);
+}
+
+Sha256::~Sha256() = default;
+
+void Sha256::add(std::string_view bytes) {
+    crypto_hash_sha256_update(&state_->inside, reinterpret_cast<const unsigned char*>(bytes.data()),
+                              bytes.size());
+}
+
+std::string Sha256::hash() {
     std::string hash(crypto_hash_sha256_BYTES, '\0');
-    crypto_hash_sha256(reinterpret_cast<unsigned char*>(hash.data()),
-                       reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
+    crypto_hash_sha256_final(&state_->inside, reinterpret_cast<unsigned char*>(hash.data()));
     return hash;
+}
+
+std::string sha256(std::string_view bytes) {
+    Sha256 hash;
+    hash.add(bytes);
+    return hash.hash();
+}
+
+std::string digest_of(const ByteSource& bytes) {
+    constexpr std::size_t piece_bytes = std::size_t{1} << 18;
+    Sha256 hash;
+    for (std::uint64_t from = 0; from < bytes.size(); from += piece_bytes)
+        hash.add(bytes.piece(from, piece_bytes));
+    return hex_text(hash.hash());
 }
 
 std::string hex_text(std::string_view bytes) {

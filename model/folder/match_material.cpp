@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <set>
 
+#include "model/book/material_bytes.h"
 #include "model/book/season.h"
 #include "model/folder/planned_id.h"
 #include "model/folder/references.h"
@@ -125,19 +126,25 @@ void refuse_other_file_of_name(MatchBoard& board, std::size_t table, const Given
 
 }  // namespace
 
-std::vector<LoggerReading> held_readings(const Book& book, const Id& site) {
+std::vector<LoggerReading> held_readings(const Book& book, const Id& site,
+                                         const std::optional<Period>& span) {
     const Kind& files = kind("logger_file");
     std::vector<LoggerReading> readings;
+    const auto add = [&](const LoggerReading& reading) {
+        if (!span || span->contains(reading.time)) readings.push_back(reading);
+    };
     for (const Row& row : book.rows(files)) {
         if (MatchBoard::reference(files, row.values, "site") != site) continue;
-        const auto bytes = book.material(text_of(files, row.values, "digest"));
-        if (!bytes) continue;
-        Complaints taken_already;
-        const std::string file = text_of(files, row.values, "file");
-        const auto layout = layout_from(text_of(files, row.values, "how"));
-        const auto more = layout ? read_logger_rows(*bytes, *layout, file).readings
-                                 : read_logger(*bytes, book_zone(book), file, taken_already);
-        readings.insert(readings.end(), more.begin(), more.end());
+        const auto digest = text_of(files, row.values, "digest");
+        const auto file = text_of(files, row.values, "file");
+        if (const auto layout = layout_from(text_of(files, row.values, "how"))) {
+            if (const auto bytes = material_bytes(book, digest))
+                each_logger_reading(*bytes, *layout, file, add);
+        } else if (const auto bytes = book.material(digest)) {
+            Complaints taken_already;
+            for (const auto& reading : read_logger(*bytes, book_zone(book), file, taken_already))
+                add(reading);
+        }
     }
     if (!std::is_sorted(readings.begin(), readings.end(), earlier))
         std::sort(readings.begin(), readings.end(), earlier);

@@ -20,7 +20,8 @@ void match_logger_files(MatchBoard& board, std::size_t table);
 /// such survey the file is refused as missing.
 void fill_survey_digests(MatchBoard& board, std::size_t table);
 
-/// All readings of a site that the book has, by time, the same time and value once.
-std::vector<LoggerReading> held_readings(const Book& book, const Id& site);
+/// All readings of a site that the book has, or those of a span, by time, the same time and value once.
+std::vector<LoggerReading> held_readings(const Book& book, const Id& site,
+                                         const std::optional<Period>& span = std::nullopt);
 
 }  // namespace spoilbook

@@ -9,26 +9,12 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstring>
+#include <optional>
+#include <system_error>
 
 namespace spoilbook {
 
 namespace {
-
-class OpenFile {
- public:
-    // Without O_NONBLOCK a pipe would hold us until someone writes to it.
-    explicit OpenFile(const std::string& path)
-        : number_(::open(path.c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC)) {}
-    ~OpenFile() {
-        if (number_ >= 0) ::close(number_);
-    }
-    OpenFile(const OpenFile&) = delete;
-    OpenFile& operator=(const OpenFile&) = delete;
-    [[nodiscard]] int number() const { return number_; }
-
- private:
-    int number_;
-};
 
 Refusal unreadable(const std::string& name, int why) {
     if (why == ELOOP) return {"not-a-file", name, "it is a link", "put the file itself here"};
@@ -36,29 +22,70 @@ Refusal unreadable(const std::string& name, int why) {
             "make it readable, or leave it out"};
 }
 
-}  // namespace
+class FileBytes : public ByteSource {
+ public:
+    // Without O_NONBLOCK a pipe would hold us until someone writes to it.
+    FileBytes(const std::string& path, std::string name)
+        : name_(std::move(name)),
+          number_(::open(path.c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC)) {}
+    ~FileBytes() override {
+        if (number_ >= 0) ::close(number_);
+    }
+    FileBytes(const FileBytes&) = delete;
+    FileBytes& operator=(const FileBytes&) = delete;
 
-Checked<std::string> read_regular_file(const std::string& path, const std::string& name, std::uint64_t most) {
-    const OpenFile file(path);
-    if (file.number() < 0) return unreadable(name, errno);
-    struct stat state {};
-    if (::fstat(file.number(), &state) != 0) return unreadable(name, errno);
-    if (!S_ISREG(state.st_mode)) return Refusal{"not-a-file", name, "it is no file", "put a file here"};
-    if (static_cast<std::uint64_t>(state.st_size) > most) {
-        return Refusal{"too-large", name, fmt::format("{} bytes", state.st_size),
+    /// Nothing: it is a regular file and can be read.
+    [[nodiscard]] std::optional<Refusal> look(std::uint64_t most) {
+        struct stat state {};
+        if (number_ < 0 || ::fstat(number_, &state) != 0) return unreadable(name_, errno);
+        if (!S_ISREG(state.st_mode)) return Refusal{"not-a-file", name_, "it is no file", "put a file here"};
+        size_ = static_cast<std::uint64_t>(state.st_size);
+        if (size_ <= most) return std::nullopt;
+        return Refusal{"too-large", name_, fmt::format("{} bytes", size_),
                        fmt::format("{} bytes are the most", most)};
     }
-    std::string bytes(static_cast<std::size_t>(state.st_size), '\0');
-    std::size_t have = 0;
-    while (have < bytes.size()) {
-        const ssize_t got = ::read(file.number(), bytes.data() + have, bytes.size() - have);
-        if (got < 0 && errno == EINTR) continue;
-        if (got < 0) return unreadable(name, errno);
-        if (got == 0) break;  // cut short while it was read
-        have += static_cast<std::size_t>(got);
+
+    [[nodiscard]] std::uint64_t size() const override { return size_; }
+
+    [[nodiscard]] std::string piece(std::uint64_t from, std::size_t most) const override {
+        if (from >= size_) return {};
+        std::string bytes(std::min<std::uint64_t>(most, size_ - from), '\0');
+        std::size_t have = 0;
+        while (have < bytes.size()) {
+            const ssize_t got =
+                ::pread(number_, bytes.data() + have, bytes.size() - have, static_cast<off_t>(from + have));
+            if (got < 0 && errno == EINTR) continue;
+            if (got < 0) throw std::system_error(errno, std::generic_category(), name_);
+            if (got == 0) break;  // cut short while it was read
+            have += static_cast<std::size_t>(got);
+        }
+        bytes.resize(have);
+        return bytes;
     }
-    bytes.resize(have);
-    return bytes;
+
+ private:
+    std::string name_;
+    int number_;
+    std::uint64_t size_ = 0;
+};
+
+}  // namespace
+
+Checked<std::unique_ptr<ByteSource>> open_regular_file(const std::string& path, const std::string& name,
+                                                       std::uint64_t most) {
+    auto file = std::make_unique<FileBytes>(path, name);
+    if (auto refusal = file->look(most)) return *refusal;
+    return std::unique_ptr<ByteSource>(std::move(file));
+}
+
+Checked<std::string> read_regular_file(const std::string& path, const std::string& name, std::uint64_t most) {
+    FileBytes file(path, name);
+    if (auto refusal = file.look(most)) return *refusal;
+    try {
+        return file.piece(0, file.size());
+    } catch (const std::system_error& error) {
+        return unreadable(name, error.code().value());
+    }
 }
 
 bool is_plain_name(const std::string& name) {

@@ -2,8 +2,10 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <string>
 
+#include "model/unit/byte_source.h"
 #include "model/unit/checked.h"
 
 namespace spoilbook {
@@ -15,6 +17,11 @@ inline constexpr std::uint64_t largest_json_bytes = 256'000'000;
 /// The bytes of a regular file. Refused, with `name` as the place: a link, a folder, a pipe or a device
 /// ("not-a-file"), a file over `most` bytes ("too-large"), one that cannot be read ("unreadable").
 Checked<std::string> read_regular_file(const std::string& path, const std::string& name, std::uint64_t most);
+
+/// The same file, read piece by piece from disk for as long as the answer lives. It keeps the size that it
+/// had when it was opened.
+Checked<std::unique_ptr<ByteSource>> open_regular_file(const std::string& path, const std::string& name,
+                                                       std::uint64_t most);
 
 /// True for a name that stays in its folder: no slash or backslash, no leading point, not empty, no control
 /// characters.

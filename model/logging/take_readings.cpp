@@ -7,6 +7,8 @@
 #include <ranges>
 #include <set>
 
+#include "model/book/digest.h"
+#include "model/book/material_bytes.h"
 #include "model/book/season.h"
 #include "model/folder/match_material.h"
 #include "model/record/watched_water.h"
@@ -55,29 +57,30 @@ Refusals why_not(const ReadingsLook& look, const std::string& file) {
         refusals.push_back({"row", file,
                             fmt::format("{} rows more do not read", look.rows.refused - refusals.size()),
                             "mend a copy of the file, or say how it is to be read"});
-    if (10 * look.rows.otherwise > look.rows.readings.size())
+    if (10 * look.rows.otherwise > look.rows.readings)
         refusals.push_back(
             {"two-values", file,
              fmt::format("{} of {} rows are at a time that had another value", look.rows.otherwise,
-                         look.rows.readings.size()),
+                         look.rows.readings),
              "where the file is of several sites say --rows and what stands in this site's rows"});
-    if (refusals.empty() && look.rows.readings.empty())
+    if (refusals.empty() && look.rows.readings == 0)
         refusals.push_back({"no-table", file, "no row is of this site", "look at it with --try"});
     return refusals;
 }
 
 /// How many readings are new; refused where the book has another value at their time.
-Checked<std::size_t> fresh_among(const Book& book, const Id& site, const LoggerRows& rows,
-                                 const std::string& file) {
-    const auto held = held_readings(book, site);
+Checked<std::size_t> fresh_among(const Book& book, const Id& site, const ByteSource& bytes,
+                                 const ReadingsLook& look, const std::string& file) {
+    const auto held = held_readings(book, site, look.rows.span);
+    if (held.empty()) return look.rows.readings;
     const Zone zone = book_zone(book);
     std::size_t fresh = 0;
     Refusals refusals;
-    for (const auto& reading : rows.readings) {
+    each_logger_reading(bytes, look.guess.layout, file, [&](const LoggerReading& reading) {
         const auto [first, last] = std::equal_range(
             held.begin(), held.end(), reading, [](const auto& a, const auto& b) { return a.time < b.time; });
         fresh += first == last ? 1 : 0;
-        if (first == last || std::find(first, last, reading) != last || refusals.size() >= 20) continue;
+        if (first == last || std::find(first, last, reading) != last || refusals.size() >= 20) return;
         const auto shown = [](const LoggerReading& one) {
             return one.value ? number_text(*one.value) : "nothing";
         };
@@ -85,7 +88,7 @@ Checked<std::size_t> fresh_among(const Book& book, const Id& site, const LoggerR
                             fmt::format("at {} the book has {}, the file {}",
                                         instant_text(reading.time, zone), shown(*first), shown(reading)),
                             "leave the reading out of a copy, or look whether zone and column are right"});
-    }
+    });
     if (!refusals.empty()) return refusals;
     return fresh;
 }
@@ -101,51 +104,88 @@ std::string free_name(const std::vector<LoggerFile>& files, const std::string& f
     return free;
 }
 
+constexpr std::size_t piece_bytes = std::size_t{1} << 18;
+
+/// Whether `bytes` go on with `part` from a place on.
+bool goes_on_with(const ByteSource& bytes, std::uint64_t from, const ByteSource& part) {
+    if (part.size() > bytes.size() - from) return false;
+    for (std::uint64_t at = 0; at < part.size(); at += piece_bytes) {
+        const std::string piece = part.piece(at, piece_bytes);
+        if (bytes.piece(from + at, piece.size()) != piece) return false;
+    }
+    return true;
+}
+
 /// How much of the beginning of a file the book has, in parts that follow each other, and how the last is
 /// read.
 struct HeldPart {
-    std::size_t bytes = 0;
+    std::uint64_t bytes = 0;
     std::optional<LoggerLayout> layout;
 };
 
-HeldPart held_part(const Book& book, const Id& site, const std::string& bytes) {
-    std::vector<std::pair<std::string, LoggerLayout>> parts;
+HeldPart held_part(const Book& book, const Id& site, const ByteSource& bytes) {
+    std::vector<std::pair<std::unique_ptr<ByteSource>, LoggerLayout>> parts;
     for (const auto& file : files_of(book, site)) {
         auto layout = layout_from(file.how);
-        auto part = layout ? book.material(file.digest) : std::nullopt;
-        if (part && !part->empty()) parts.emplace_back(std::move(*part), std::move(*layout));
+        auto part = layout ? material_bytes(book, file.digest) : nullptr;
+        if (part && part->size() > 0) parts.emplace_back(std::move(part), std::move(*layout));
     }
     HeldPart held;
     for (bool more = true; more;) {
         const auto next = std::find_if(parts.begin(), parts.end(), [&](const auto& part) {
-            return bytes.compare(held.bytes, part.first.size(), part.first) == 0;
+            return goes_on_with(bytes, held.bytes, *part.first);
         });
         more = next != parts.end();
-        if (more) held = {held.bytes + next->first.size(), next->second};
+        if (more) held = {held.bytes + next->first->size(), next->second};
     }
     return held;
 }
 
+/// Just behind the last of these marks; 0 where there is none.
+std::uint64_t behind_last(const ByteSource& bytes, char mark) {
+    for (std::uint64_t end = bytes.size(); end > 0;) {
+        const std::uint64_t from = end > piece_bytes ? end - piece_bytes : 0;
+        const auto place = bytes.piece(from, end - from).rfind(mark);
+        if (place != std::string::npos) return from + place + 1;
+        end = from;
+    }
+    return 0;
+}
+
+std::size_t lines_of(const ByteSource& bytes) {
+    std::size_t lines = 0;
+    for (std::uint64_t from = 0; from < bytes.size(); from += piece_bytes) {
+        const std::string piece = bytes.piece(from, piece_bytes);
+        lines += static_cast<std::size_t>(std::count(piece.begin(), piece.end(), '\n'));
+    }
+    return lines;
+}
+
 /// What keeping them would bring, of what was looked at.
 Checked<ReadingsTaken> prepared(const Book& book, const std::string& site, const std::string& file,
-                                ReadingsLook look) {
+                                const ByteSource& bytes, ReadingsLook look, std::string digest) {
     if (auto refusals = why_not(look, file); !refusals.empty()) return refusals;
-    const auto fresh = fresh_among(book, *site_named(book, site), look.rows, file);
+    const auto fresh = fresh_among(book, *site_named(book, site), bytes, look, file);
     if (!fresh) return fresh.refusals();
-    return ReadingsTaken{std::move(look), *fresh, std::nullopt};
+    ReadingsTaken taken{std::move(look), *fresh, std::nullopt};
+    taken.digest = std::move(digest);
+    return taken;
 }
 
 }  // namespace
 
 Checked<ReadingsTaken> keep_readings(Book& book, const Act& act, const std::string& site,
-                                     const std::string& file, const std::string& bytes, ReadingsTaken taken) {
+                                     const std::string& file, const ByteSource& bytes, ReadingsTaken taken) {
     const auto id = site_named(book, site);
     if (!id) return id.refusals();
     if (taken.fresh == 0) return taken;
     const Kind& kind = definition<LoggerFile>().kind();
     const auto entry = book.change(act, [&](Change& change) -> Checked<Done> {
-        const auto digest = change.keep(bytes);
+        const auto digest = keep_bytes(change, bytes);
         if (!digest) return digest.refusals();
+        if (*digest != taken.digest)
+            return Refusal{"changed-meanwhile", file, "the file changed while it was read",
+                           "wait until nobody writes it any more"};
         std::vector<Value> values(kind.fields.size());
         values[*kind.index_of("site")] = *id;
         values[*kind.index_of("file")] = free_name(files_of(change.book(), *id), file);
@@ -160,7 +200,7 @@ Checked<ReadingsTaken> keep_readings(Book& book, const Act& act, const std::stri
 }
 
 Checked<ReadingsLook> look_at_readings(const Book& book, const std::string& site, const std::string& file,
-                                       const std::string& bytes, const LoggerAnswers& answers) {
+                                       const ByteSource& bytes, const LoggerAnswers& answers) {
     const auto id = site_named(book, site);
     if (!id) return id.refusals();
     auto guess = guess_layout(bytes, file, site, answers, newest_layout(files_of(book, *id)));
@@ -171,50 +211,58 @@ Checked<ReadingsLook> look_at_readings(const Book& book, const std::string& site
 }
 
 Checked<ReadingsTaken> prepare_readings(const Book& book, const std::string& site, const std::string& file,
-                                        const std::string& bytes, const LoggerAnswers& answers) {
+                                        const ByteSource& bytes, const LoggerAnswers& answers) {
+    auto digest = digest_of(bytes);  // before the first look: so that no look is of other bytes
     auto look = look_at_readings(book, site, file, bytes, answers);
     if (!look) return look.refusals();
-    return prepared(book, site, file, std::move(*look));
+    return prepared(book, site, file, bytes, std::move(*look), std::move(digest));
 }
 
 Checked<ReadingsTaken> take_readings(Book& book, const Act& act, const std::string& site,
-                                     const std::string& file, const std::string& bytes,
+                                     const std::string& file, const ByteSource& bytes,
                                      const LoggerAnswers& answers) {
     auto taken = prepare_readings(book, site, file, bytes, answers);
     if (!taken) return taken.refusals();
     return keep_readings(book, act, site, file, bytes, std::move(*taken));
 }
 
-Checked<ReadingsTaken> take_new_readings(Book& book, const Act& act, const std::string& site,
-                                         const std::string& file, const std::string& bytes,
-                                         const LoggerAnswers& answers) {
+Checked<ReadingsTaken> prepare_new_readings(const Book& book, const std::string& site,
+                                            const std::string& file, const ByteSource& bytes,
+                                            const LoggerAnswers& answers) {
     const auto id = site_named(book, site);
     if (!id) return id.refusals();
     const HeldPart held = held_part(book, *id, bytes);
-    const std::size_t last = bytes.rfind(bytes.find('\n') == std::string::npos ? '\r' : '\n');
-    const std::size_t end = std::max(held.bytes, last == std::string::npos ? 0 : last + 1);
-    const std::string part = bytes.substr(held.bytes, end - held.bytes);
-    Checked<ReadingsTaken> taken = ReadingsTaken{};
-    if (held.layout && !part.empty()) {
+    const std::uint64_t line_feed = behind_last(bytes, '\n');
+    const std::uint64_t end = std::max(held.bytes, line_feed > 0 ? line_feed : behind_last(bytes, '\r'));
+    const PartOfBytes part(bytes, held.bytes, end);
+    Checked<ReadingsTaken> ready = ReadingsTaken{};
+    if (held.layout && part.size() > 0) {
+        auto digest = digest_of(part);
         ReadingsLook look;
         look.guess.layout = *held.layout;
         look.guess.layout.first_row = 1;
-        const auto before =
-            std::count(bytes.begin(), bytes.begin() + static_cast<std::ptrdiff_t>(held.bytes), '\n');
+        const auto before = lines_of(PartOfBytes(bytes, 0, held.bytes));
         look.rows = read_logger_rows(part, look.guess.layout,
                                      fmt::format("{} (lines counted from its line {})", file, before + 1));
-        if (look.rows.readings.empty() && look.rows.refused == 0)
-            return ReadingsTaken{std::move(look), 0, std::nullopt, held.bytes, end < bytes.size()};
-        auto found = prepared(book, site, file, std::move(look));
-        if (!found) return found.refusals();
-        taken = keep_readings(book, act, site, file, part, std::move(*found));
+        if (look.rows.readings == 0 && look.rows.refused == 0)
+            ready = ReadingsTaken{std::move(look), 0, std::nullopt};
+        else
+            ready = prepared(book, site, file, part, std::move(look), std::move(digest));
     } else if (!held.layout) {
-        taken = take_readings(book, act, site, file, part, answers);
+        ready = prepare_readings(book, site, file, part, answers);
     }
-    if (!taken) return taken;
-    taken->from_byte = held.bytes;
-    taken->unended = end < bytes.size();
-    return taken;
+    if (!ready) return ready;
+    ready->from_byte = held.bytes;
+    ready->to_byte = end;
+    ready->unended = end < bytes.size();
+    return ready;
+}
+
+Checked<ReadingsTaken> keep_new_readings(Book& book, const Act& act, const std::string& site,
+                                         const std::string& file, const ByteSource& bytes,
+                                         ReadingsTaken ready) {
+    const PartOfBytes part(bytes, ready.from_byte, ready.to_byte);
+    return keep_readings(book, act, site, file, part, std::move(ready));
 }
 
 }  // namespace spoilbook

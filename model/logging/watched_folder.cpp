@@ -7,6 +7,7 @@
 #include <array>
 #include <cctype>
 #include <filesystem>
+#include <system_error>
 
 #include "model/folder/regular_file.h"
 #include "model/record/watched_water.h"
@@ -61,8 +62,10 @@ bool unfinished_name(const std::string& name) {
     return std::any_of(ends.begin(), ends.end(), [&](const char* end) { return lower(name).ends_with(end); });
 }
 
-/// The files of the folder, and of folders in it that are named as a site.
-Checked<std::vector<WatchedFile>> files_in(const FolderWatch& watch, const std::vector<std::string>& sites) {
+}  // namespace
+
+Checked<std::vector<WatchedFile>> files_in_folder(const Book& book, const FolderWatch& watch) {
+    const auto sites = sites_of(book);
     std::vector<WatchedFile> files;
     const auto add = [&](const fs::path& folder, const std::string& beneath, const std::string& site) {
         for (const auto& one : fs::directory_iterator(folder)) {
@@ -91,38 +94,58 @@ Checked<std::vector<WatchedFile>> files_in(const FolderWatch& watch, const std::
     return files;
 }
 
-void take(Book& book, const Act& act, const FolderWatch& watch, WatchedFile& file) {
+PreparedFile prepare_watched(const Book& book, const FolderWatch& watch, WatchedFile file) {
     const auto path = (fs::path(watch.folder) / file.name).string();
+    PreparedFile prepared{std::move(file), nullptr, {}};
+    auto& of = prepared.file;
     const auto refuse = [&](const Refusals& refusals) {
-        file.state = WatchedState::refused;
-        file.refusals = refusals;
+        of.state = WatchedState::refused;
+        of.refusals = refusals;
+        return std::move(prepared);
     };
     const Look before = look_at(path);
-    file.state = WatchedState::waiting;
-    if (unfinished_name(file.name) || watch.now.utc_ms - before.changed_ms < watch.still_ms) return;
-    if (file.site.empty())
-        return refuse({{"no-such-row", file.name, "no site of the book is named by its folder or its name",
+    of.state = WatchedState::waiting;
+    if (unfinished_name(of.name) || watch.now.utc_ms - before.changed_ms < watch.still_ms) return prepared;
+    if (of.site.empty())
+        return refuse({{"no-such-row", of.name, "no site of the book is named by its folder or its name",
                         "put it into a folder named as its site, or say --site"}});
-    const auto bytes = read_regular_file(path, file.name, largest_file_bytes);
+    auto bytes = open_regular_file(path, of.name, largest_file_bytes);
     if (!bytes) return refuse(bytes.refusals());
-    if (look_at(path) != before) return;
-    const auto taken = take_new_readings(book, act, file.site, file.name, *bytes, watch.answers);
+    prepared.bytes = std::move(*bytes);
+    Checked<ReadingsTaken> taken = ReadingsTaken{};
+    try {
+        taken = prepare_new_readings(book, of.site, of.name, *prepared.bytes, watch.answers);
+    } catch (const std::system_error& error) {
+        return refuse({{"unreadable", of.name, error.what(), "make it readable, or leave it out"}});
+    }
     if (!taken) return refuse(taken.refusals());
-    file.state = taken->entry ? WatchedState::taken : WatchedState::held;
-    file.readings = taken->look.rows.readings.size();
-    file.fresh = taken->fresh;
-    file.from_byte = taken->from_byte;
-    file.unended = taken->unended;
-    file.entry = taken->entry;
+    if (look_at(path) != before) return prepared;
+    of.state = taken->fresh > 0 ? WatchedState::ready : WatchedState::held;
+    of.readings = taken->look.rows.readings;
+    of.fresh = taken->fresh;
+    of.from_byte = taken->from_byte;
+    of.unended = taken->unended;
+    prepared.taken = std::move(*taken);
+    return prepared;
 }
 
-}  // namespace
+WatchedFile keep_watched(Book& book, const Act& act, const PreparedFile& prepared) {
+    WatchedFile file = prepared.file;
+    if (file.state != WatchedState::ready) return file;
+    const auto kept = keep_new_readings(book, act, file.site, file.name, *prepared.bytes, prepared.taken);
+    file.state = kept ? WatchedState::taken : WatchedState::refused;
+    if (kept)
+        file.entry = kept->entry;
+    else
+        file.refusals = kept.refusals();
+    return file;
+}
 
 Checked<std::vector<WatchedFile>> look_through_folder(Book& book, const Act& act, const FolderWatch& watch) {
-    auto files = files_in(watch, sites_of(book));
+    auto files = files_in_folder(book, watch);
     if (!files) return files.refusals();
     for (auto& file : *files)
-        take(book, act, watch, file);
+        file = keep_watched(book, act, prepare_watched(book, watch, std::move(file)));
     return files;
 }
 

@@ -377,9 +377,9 @@ class Guesser {
 
 }  // namespace
 
-Checked<LoggerGuess> guess_layout(std::string_view bytes, const std::string& file, const std::string& site,
+Checked<LoggerGuess> guess_layout(const ByteSource& bytes, const std::string& file, const std::string& site,
                                   const LoggerAnswers& answers, const std::optional<LoggerLayout>& before) {
-    auto table = logger_table(logger_text(bytes));
+    auto table = logger_table(bytes);
     if (table.first_row == 0)
         return Refusal{"no-table", file, "no line has a date and something beside it",
                        "export the logger's readings as text with one reading a line"};

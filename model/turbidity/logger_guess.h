@@ -32,7 +32,7 @@ struct LoggerGuess {
 /// Guesses how a logger's file is to be read. `site` helps to find its rows where several sites stand in the
 /// file; `before` is the layout of the site's last file, whose answers hold where this file fits them.
 /// Refused: a file without a table of times and numbers.
-Checked<LoggerGuess> guess_layout(std::string_view bytes, const std::string& file, const std::string& site,
+Checked<LoggerGuess> guess_layout(const ByteSource& bytes, const std::string& file, const std::string& site,
                                   const LoggerAnswers& answers, const std::optional<LoggerLayout>& before);
 
 }  // namespace spoilbook

@@ -10,14 +10,6 @@ namespace spoilbook {
 
 namespace {
 
-std::string narrow(std::string_view bytes, std::size_t low_byte) {
-    std::string text;
-    text.reserve(bytes.size() / 2);
-    for (std::size_t i = 2; i + 1 < bytes.size(); i += 2)
-        text += bytes[i + 1 - low_byte] == '\0' ? bytes[i + low_byte] : '?';
-    return text;
-}
-
 std::string_view bare(std::string_view field) {
     const auto blank = [](char c) { return c == ' ' || c == '\t'; };
     while (!field.empty() && blank(field.front()))
@@ -79,38 +71,44 @@ bool is_utf8(std::string_view text) {
 
 }  // namespace
 
-std::string logger_text(std::string_view bytes) {
-    std::string text;
-    if (bytes.starts_with("\xFF\xFE")) {
-        text = narrow(bytes, 0);
-    } else if (bytes.starts_with("\xFE\xFF")) {
-        text = narrow(bytes, 1);
-    } else {
-        if (bytes.starts_with("\xEF\xBB\xBF")) bytes.remove_prefix(3);
-        text = bytes;
-    }
-    if (text.find('\n') == std::string::npos) std::replace(text.begin(), text.end(), '\r', '\n');
-    return text;
+/// What was read goes in large pieces, so that what is left is moved seldom.
+void LoggerLines::forget_past() {
+    if (at_ < 100'000 || 2 * at_ < text_.size()) return;
+    text_.erase(0, at_);
+    at_ = 0;
 }
 
 bool LoggerLines::next(std::string_view& line) {
-    if (rest_.empty()) return false;
+    forget_past();
+    if (at_ == text_.size() && !source_.more(text_)) return false;
     number_ = next_number_;
     const std::size_t end = end_of_line();
-    line = rest_.substr(0, end);
-    rest_.remove_prefix(std::min(end + 1, rest_.size()));
+    line = std::string_view(text_).substr(at_, end - at_);
+    at_ = std::min(end + 1, text_.size());
     if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
     return true;
 }
 
+/// Where the line that goes on at `from` ends: at its LF, or behind the last byte of all.
+std::size_t LoggerLines::line_end(std::size_t from) {
+    for (std::size_t end = text_.find('\n', from);; end = text_.find('\n', from)) {
+        if (end != std::string::npos) return end;
+        from = text_.size();
+        if (!source_.more(text_)) return from;
+    }
+}
+
 std::size_t LoggerLines::end_of_line() {
-    const std::size_t first_end = std::min(rest_.find('\n'), rest_.size());
+    const auto span = [&](std::size_t from, std::size_t to) {
+        return std::string_view(text_).substr(from, to - from);
+    };
+    const std::size_t first_end = line_end(at_);
     ++next_number_;
-    bool open = leaves_open(rest_.substr(0, first_end), false);
+    bool open = leaves_open(span(at_, first_end), false);
     std::size_t end = first_end;
-    for (std::size_t more = 1; open && more <= 20 && end < rest_.size(); ++more) {
-        const std::size_t next = std::min(rest_.find('\n', end + 1), rest_.size());
-        open = leaves_open(rest_.substr(end + 1, next - end - 1), true);
+    for (std::size_t more = 1; open && more <= 20 && end < text_.size(); ++more) {
+        const std::size_t next = line_end(end + 1);
+        open = leaves_open(span(end + 1, next), true);
         end = next;
         if (open) continue;
         next_number_ += more;

@@ -6,26 +6,30 @@
 #include <string_view>
 #include <vector>
 
+#include "model/turbidity/logger_text.h"
+
 namespace spoilbook {
 
-/// A logger's file as lines of bytes that ASCII can be read from: without a byte order mark; UTF-16 becomes
-/// one byte a character. CR alone ends a line where no LF does.
-std::string logger_text(std::string_view bytes);
-
-/// Walks the lines of a text; LF and CR LF end one. A quote that opens a field and closes within the next
-/// twenty lines keeps its line breaks; the line then counts as its first.
+/// Walks the lines of a logger's file; LF and CR LF end one. A quote that opens a field and closes within the
+/// next twenty lines keeps its line breaks; the line then counts as its first. Holds little more than the
+/// line in memory.
 class LoggerLines {
  public:
-    explicit LoggerLines(std::string_view text) : rest_(text) {}
-    /// False after the last.
+    /// The bytes must outlive it.
+    explicit LoggerLines(const ByteSource& bytes) : source_(bytes) {}
+    /// False after the last. The line stands until the next call.
     bool next(std::string_view& line);
     /// Of the line last given, from 1.
     [[nodiscard]] std::size_t number() const { return number_; }
 
  private:
+    [[nodiscard]] std::size_t line_end(std::size_t from);
     [[nodiscard]] std::size_t end_of_line();
+    void forget_past();
 
-    std::string_view rest_;
+    LoggerText source_;
+    std::string text_;    ///< what was fetched and is not forgotten
+    std::size_t at_ = 0;  ///< where in it the next line begins
     std::size_t number_ = 0, next_number_ = 1;
 };
 

@@ -19,20 +19,27 @@ bool has_digit(std::string_view text) {
     return text.find_first_of("0123456789") != std::string_view::npos;
 }
 
+/// Counts a reading that follows one of the same time.
+void count_again(LoggerRows& rows, const LoggerReading& before, const LoggerReading& reading) {
+    if (reading.time != before.time) return;
+    ++(reading.value == before.value ? rows.twice : rows.otherwise);
+}
+
 class RowReader {
  public:
-    RowReader(const LoggerLayout& layout, const std::string& file)
-        : layout_(layout), file_(file), zone_(layout.zone) {}
+    using OnReading = std::function<void(const LoggerReading&)>;
 
-    LoggerRows read(std::string_view text) {
-        LoggerLines lines(text);
+    RowReader(const LoggerLayout& layout, const std::string& file, const OnReading& on_reading)
+        : layout_(layout), file_(file), on_reading_(on_reading), zone_(layout.zone) {}
+
+    LoggerRows read(const ByteSource& bytes) {
+        LoggerLines lines(bytes);
         std::string_view line;
         while (lines.next(line)) {
             if (lines.number() < layout_.first_row) continue;
             split_line(line, layout_.delimiter, fields_);
             take(lines.number());
         }
-        count_times();
         return std::move(rows_);
     }
 
@@ -57,8 +64,21 @@ class RowReader {
             if (!reading.value) reading.value = grouped_number(text, layout_.decimal);
             if (!reading.value) return refuse(line, "value", text, "is no number");
         }
+        count(reading);
+        if (on_reading_) on_reading_(reading);
+    }
+
+    void count(const LoggerReading& reading) {
         rows_.missing += reading.value ? 0 : 1;
-        rows_.readings.push_back(reading);
+        if (rows_.readings++ == 0) rows_.span = Period{reading.time, reading.time + 1};
+        if (rows_.readings <= 5) rows_.first.push_back(reading);
+        rows_.span->from = std::min(rows_.span->from, reading.time);
+        rows_.span->to = std::max(rows_.span->to, reading.time + 1);
+        if (last_) {
+            rows_.backwards += reading.time < last_->time ? 1 : 0;
+            count_again(rows_, *last_, reading);
+        }
+        last_ = reading;
     }
 
     [[nodiscard]] bool is_missing(std::string_view text) const {
@@ -91,36 +111,41 @@ class RowReader {
                                   "mend a copy of the file, or say how it is to be read"});
     }
 
-    void count_times() {
-        auto& readings = rows_.readings;
-        for (std::size_t i = 1; i < readings.size(); ++i)
-            rows_.backwards += readings[i].time < readings[i - 1].time ? 1 : 0;
-        std::vector<LoggerReading> sorted;
-        const auto* in_order = &readings;
-        if (rows_.backwards > 0) {
-            sorted = readings;
-            std::stable_sort(sorted.begin(), sorted.end(),
-                             [](const auto& a, const auto& b) { return a.time < b.time; });
-            in_order = &sorted;
-        }
-        for (std::size_t i = 1; i < in_order->size(); ++i) {
-            if ((*in_order)[i].time != (*in_order)[i - 1].time) continue;
-            ++((*in_order)[i].value == (*in_order)[i - 1].value ? rows_.twice : rows_.otherwise);
-        }
-    }
-
     const LoggerLayout& layout_;
     const std::string& file_;
+    const OnReading& on_reading_;
     LoggerZone zone_;
     LoggerRows rows_;
+    std::optional<LoggerReading> last_;
     std::vector<std::string_view> fields_;
     std::string why_;
 };
 
+/// What is said twice stands side by side only in order of time.
+void count_sorted(std::vector<LoggerReading> readings, LoggerRows& rows) {
+    std::stable_sort(readings.begin(), readings.end(),
+                     [](const auto& a, const auto& b) { return a.time < b.time; });
+    rows.twice = rows.otherwise = 0;
+    for (std::size_t i = 1; i < readings.size(); ++i)
+        count_again(rows, readings[i - 1], readings[i]);
+}
+
 }  // namespace
 
-LoggerRows read_logger_rows(std::string_view bytes, const LoggerLayout& layout, const std::string& file) {
-    return RowReader(layout, file).read(logger_text(bytes));
+LoggerRows read_logger_rows(const ByteSource& bytes, const LoggerLayout& layout, const std::string& file,
+                            const std::function<void(const LoggerReading&)>& on_reading) {
+    auto rows = RowReader(layout, file, on_reading).read(bytes);
+    if (rows.backwards == 0) return rows;
+    std::vector<LoggerReading> readings;
+    readings.reserve(rows.readings);
+    each_logger_reading(bytes, layout, file, [&](const auto& reading) { readings.push_back(reading); });
+    count_sorted(std::move(readings), rows);
+    return rows;
+}
+
+void each_logger_reading(const ByteSource& bytes, const LoggerLayout& layout, const std::string& file,
+                         const std::function<void(const LoggerReading&)>& on_reading) {
+    RowReader(layout, file, on_reading).read(bytes);
 }
 
 }  // namespace spoilbook

@@ -35,9 +35,9 @@ Dated dated(const std::vector<std::string_view>& fields) {
     return found;
 }
 
-LoggerShape dated_under(std::string_view text, char delimiter) {
+LoggerShape dated_under(const ByteSource& bytes, char delimiter) {
     std::map<std::pair<bool, std::size_t>, LoggerShape> by_fields;
-    LoggerLines lines(text);
+    LoggerLines lines(bytes);
     std::string_view line;
     std::vector<std::string_view> fields;
     while (lines.next(line) && lines.number() <= looked_at) {
@@ -59,14 +59,14 @@ LoggerShape dated_under(std::string_view text, char delimiter) {
 }
 
 /// Numbers in one column that are likely times and go up, as measurements seldom do.
-LoggerShape counted_under(std::string_view text, char delimiter, DateOrder order) {
+LoggerShape counted_under(const ByteSource& bytes, char delimiter, DateOrder order) {
     struct Column {
         LoggerShape shape;
         double last = 0;
         std::size_t rising = 0;
     };
     std::map<std::pair<std::size_t, std::size_t>, Column> columns;
-    LoggerLines lines(text);
+    LoggerLines lines(bytes);
     std::string_view line;
     std::vector<std::string_view> fields;
     while (lines.next(line) && lines.number() <= looked_at) {
@@ -94,21 +94,21 @@ LoggerShape counted_under(std::string_view text, char delimiter, DateOrder order
 
 }  // namespace
 
-LoggerShape shape_of(std::string_view text) {
+LoggerShape shape_of(const ByteSource& bytes) {
     constexpr char delimiters[] = {'\t', ';', ',', '|'};
     LoggerShape best;
     for (const char delimiter : delimiters) {
-        if (const auto shape = dated_under(text, delimiter); better(shape, best)) best = shape;
+        if (const auto shape = dated_under(bytes, delimiter); better(shape, best)) best = shape;
     }
     // Blanks stand inside dates and words too: they part fields only where nothing else does.
-    if (best.lines == 0) best = dated_under(text, ' ');
+    if (best.lines == 0) best = dated_under(bytes, ' ');
     if (best.lines > 0) return best;
     for (const auto order : counted_orders) {
         for (const char delimiter : delimiters) {
-            if (const auto shape = counted_under(text, delimiter, order); shape.lines > best.lines)
+            if (const auto shape = counted_under(bytes, delimiter, order); shape.lines > best.lines)
                 best = shape;
         }
-        if (best.lines == 0) best = counted_under(text, ' ', order);
+        if (best.lines == 0) best = counted_under(bytes, ' ', order);
         if (best.lines > 0) break;
     }
     return best;

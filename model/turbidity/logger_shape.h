@@ -3,9 +3,9 @@
 
 #include <cstddef>
 #include <optional>
-#include <string_view>
 
 #include "model/turbidity/logger_layout.h"
+#include "model/unit/byte_source.h"
 
 namespace spoilbook {
 
@@ -21,6 +21,6 @@ struct LoggerShape {
 };
 
 /// The shape that most of the first two thousand lines have; see logger_table.
-LoggerShape shape_of(std::string_view text);
+LoggerShape shape_of(const ByteSource& bytes);
 
 }  // namespace spoilbook

@@ -72,7 +72,7 @@ void look_at(std::string_view text, LoggerColumn& column) {
 
 /// Names the columns by the lines right above the rows that have about as many fields; answers which is the
 /// first of those.
-std::size_t name_columns(const std::vector<std::string_view>& above, const LoggerShape& shape,
+std::size_t name_columns(const std::vector<std::string>& above, const LoggerShape& shape,
                          LoggerTable& table) {
     std::vector<std::string_view> fields;
     std::size_t from = above.size();
@@ -94,7 +94,7 @@ std::size_t name_columns(const std::vector<std::string_view>& above, const Logge
 }
 
 /// Lines above the table that speak of a zone. What the head of a column says goes for that column alone.
-void find_zone_lines(const std::vector<std::string_view>& above, std::size_t heads, LoggerTable& table) {
+void find_zone_lines(const std::vector<std::string>& above, std::size_t heads, LoggerTable& table) {
     for (std::size_t i = 0; i < above.size(); ++i) {
         const auto words = lower(shown_text(above[i]));
         const auto says = [&](const char* word) { return words.find(word) != std::string::npos; };
@@ -103,13 +103,14 @@ void find_zone_lines(const std::vector<std::string_view>& above, std::size_t hea
     }
 }
 
-void read_table(std::string_view text, const LoggerShape& shape, LoggerTable& table) {
-    LoggerLines lines(text);
+void read_table(const ByteSource& bytes, const LoggerShape& shape, LoggerTable& table) {
+    LoggerLines lines(bytes);
     std::string_view line;
-    std::vector<std::string_view> fields, above;
+    std::vector<std::string_view> fields;
+    std::vector<std::string> above;
     while (lines.next(line)) {
         if (lines.number() < shape.first) {
-            above.push_back(line);
+            above.emplace_back(line);
             continue;
         }
         if (lines.number() == shape.first) find_zone_lines(above, name_columns(above, shape, table), table);
@@ -137,15 +138,15 @@ bool is_missing_code(std::string_view text) {
     return std::find(codes.begin(), codes.end(), text) != codes.end();
 }
 
-LoggerTable logger_table(std::string_view text) {
+LoggerTable logger_table(const ByteSource& bytes) {
     LoggerTable table;
-    const LoggerShape best = shape_of(text);
+    const LoggerShape best = shape_of(bytes);
     if (best.lines == 0) return table;
     table.counted = best.counted;
     table.delimiter = best.delimiter;
     table.first_row = best.first;
     table.columns.resize(best.fields);
-    read_table(text, best, table);
+    read_table(bytes, best, table);
     return table;
 }
 

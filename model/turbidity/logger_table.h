@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "model/turbidity/logger_layout.h"
+#include "model/unit/byte_source.h"
 
 namespace spoilbook {
 
@@ -39,8 +40,8 @@ struct LoggerTable {
 
 /// Finds the table: the delimiter and the number of fields that most lines with a date agree on, a
 /// date with a time of day before one without; where no line has a date, a column of numbers that rise and
-/// are likely times. `text` as logger_text gives it.
-LoggerTable logger_table(std::string_view text);
+/// are likely times.
+LoggerTable logger_table(const ByteSource& bytes);
 
 /// Numbers that loggers write for "no value".
 bool is_missing_code(std::string_view text);

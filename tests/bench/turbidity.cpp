@@ -13,6 +13,8 @@
 #include <random>
 
 #include "model/book/book.h"
+#include "model/folder/match_material.h"
+#include "model/folder/regular_file.h"
 #include "model/logging/take_readings.h"
 #include "model/record/watched_water.h"
 #include "model/turbidity/statistic_cursor.h"
@@ -51,11 +53,6 @@ void write_file(const fs::path& path, std::size_t rows) {
     }
 }
 
-std::string whole(const fs::path& path) {
-    std::ifstream in(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -77,12 +74,14 @@ int main(int argc, char** argv) {
         return Done{};
     });
     if (!made) return 1;
-    std::vector<LoggerReading> readings;
+    std::size_t fresh = 0;
     const double ours = seconds([&] {
-        auto taken = take_readings(book, act, "R1", "R1.csv", whole(file), {});
-        if (taken && taken->fresh == rows) readings = std::move(taken->look.rows.readings);
+        auto taken = take_readings(book, act, "R1", "R1.csv",
+                                   **open_regular_file(file, "R1.csv", largest_file_bytes), {});
+        fresh = taken ? taken->fresh : 0;
     });
-    if (readings.size() != rows) return 1;
+    if (fresh != rows) return 1;
+    auto readings = held_readings(book, book.labelled(site, "R1")->id);
     const auto import = fmt::format(
         "sqlite3 {0}/bare.db 'CREATE TABLE r(time, turbidity)' '.mode csv' '.import {0}/R1.csv r'",
         folder.string());

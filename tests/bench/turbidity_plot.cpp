@@ -103,7 +103,8 @@ int main(int argc, char** argv) {
     add_condition(book, act);
     for (const auto& [name, role, seed] : {std::tuple("R1", "impact", 7U), std::tuple("C1", "control", 8U)}) {
         add_site(book, act, name, role);
-        const auto took = take_readings(book, act, name, std::string(name) + ".csv", file_of(rows, seed), {});
+        const auto took =
+            take_readings(book, act, name, std::string(name) + ".csv", HeldBytes(file_of(rows, seed)), {});
         if (!took || took->fresh != rows) return 1;
     }
     const std::string bare = (folder / "bare.db").string();

@@ -1,8 +1,10 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Turbidity as a site's readings, flags, statistic and passed triggers; loggers' files as they come."""
 import json
+import os
+from datetime import datetime, timedelta
 
-from trade import CONDITIONS, CONSENT, Trade
+from trade import CONDITIONS, CONSENT, SBK, Trade
 
 TRIGGER = {"condition": "9", "kind": "series", "text": "murky", "variable": "turbidity", "sites": ["R1"],
            "control": "C1", "statistic": {"kind": "mean"}, "over_minutes": 60, "min_complete": 0.5,
@@ -15,6 +17,14 @@ SITES = "site,role,unit,interval_min,range_high\nR1,impact,NTU,30,\nC1,control,N
 def half_hours(values):
     rows = [f"2025-11-03T{i // 2:02d}:{i % 2 * 30:02d}Z,{v}" for i, v in enumerate(values)]
     return "\n".join(["time,value", *rows]) + "\n"
+
+
+def write_minutes(path, rows):
+    """A reading a minute, as a logger writes it; never all of it in memory."""
+    start = datetime(2022, 1, 1)
+    with open(path, "w", encoding="utf-8") as f:
+        f.write("time,turbidity NTU\n")
+        f.writelines(f"{(start + timedelta(minutes=i)).isoformat()}Z,{3 + i % 97 / 10:.1f}\n" for i in range(rows))
 
 
 class Turbidity(Trade):
@@ -93,3 +103,50 @@ class Turbidity(Trade):
         self.assertEqual(["two-values"], [r["code"] for r in said["refusals"]])
         self.assertEqual(6, self.write("readings", self.book, "--file", path, "--site", "R1", "--rows", "mid")["new"])
         self.assertEqual([h + 1.5 for h in range(6)], [row["value"] for row in self.turbidity("R1")["series"]])
+
+    def peak_kb(self, *words):
+        """The most memory that sbk held at once."""
+        quiet = [(os.POSIX_SPAWN_OPEN, 1, os.devnull, os.O_WRONLY, 0)]
+        _, status, used = os.wait4(os.posix_spawn(SBK, [SBK, *words], os.environ, file_actions=quiet), 0)
+        self.assertEqual(0, os.waitstatus_to_exitcode(status), words)
+        return used.ru_maxrss
+
+    def test_a_file_of_four_times_as_many_rows_takes_no_more_memory(self):
+        self.book_of()
+        peaks = []
+        for site, rows in (("R1", 150_000), ("C1", 600_000)):
+            path = self.path(f"{site}.csv")
+            write_minutes(path, rows)
+            peaks.append(self.peak_kb("readings", self.book, "--file", path, "--site", site, "--by", "Ana"))
+            self.assertEqual(rows, self.turbidity(site, "--from", "2022-01-01T00:00Z", "--to",
+                                                  "2022-01-01T00:01Z")["readings"])
+        self.assertLess(peaks[1] - peaks[0], 8_000, peaks)
+
+    def test_a_late_reading_between_those_of_the_book_is_held_against_them(self):
+        self.book_of()
+        path = self.path("r.csv")
+        head = "time,turb\n"
+        for text, status, news in ((head + "2025-11-03T00:00Z,1\n2025-11-03T02:00Z,2\n", 0, 2),
+                                   (head + "2025-11-03T01:00Z,5\n", 0, 1),
+                                   (head + "2025-11-03T03:00Z,3\n2025-11-03T01:00Z,5\n", 0, 1),
+                                   (head + "2025-11-03T01:00Z,6\n2025-11-03T04:00Z,3\n", 1, None)):
+            with open(path, "w", encoding="utf-8") as f:
+                f.write(text)
+            said = self.write("readings", self.book, "--file", path, "--site", "R1", status=status)
+            self.assertEqual(news, said.get("new"))
+        self.assertEqual([1, 5, 2, 3], [row["value"] for row in self.turbidity("R1")["series"]])
+
+    def test_instruments_and_thresholds_are_listed_version_by_version(self):
+        self.book_of(**{"turbidity/instruments.csv":
+                        "site,serial,deployed,recovered,calibrated,calibrated_until\n"
+                        "R1,TL-1,2025-11-01T00:00Z,2025-11-05T00:00Z,2025-10-01,2025-11-04\n"
+                        "R1,TL-2,2025-11-05T00:00Z,,2025-10-01,2026-10-01\n"})
+        self.write("log", self.book, "site_check", "K-1", "site=C1", "from=2025-11-02", "range_high=60")
+        said = self.ask("instruments", self.book, "--as-at", "2025-11-10T00:00Z")["instruments"]
+        self.assertEqual([("TL-1", False, "expired"), ("TL-2", True, "valid")],
+                         [(i["serial"], i["standing"], i["calibration"]) for i in said])
+        versions = self.ask("thresholds", self.book, "--as-at", "2025-11-10T00:00Z")["versions"]
+        self.assertEqual([(None, 90, False), ("K-1", 60, True)],
+                         [(v["check"], v["range_high"], v["in_force"]) for v in versions if v["site"] == "C1"])
+        before = self.ask("thresholds", self.book, "--as-at", "2025-11-01T00:00Z")["versions"]
+        self.assertEqual([True, False], [v["in_force"] for v in before if v["site"] == "C1"])

@@ -274,8 +274,8 @@ TEST_CASE("a logger's file is asked about, then taken in, and its zone is rememb
     REQUIRE(QTest::qWaitFor(
         [&] { return watch.chart->extent()->to == *parse_instant("2025-10-06T22:10Z", Zone::utc()) + 1; },
         patience_ms));
-    const ReadingsLook next =
-        *look_at_readings(watch.session.book(), "R1", "b.csv", "date,NTU\n2025-10-07 10:20,4.5\n", {});
+    const ReadingsLook next = *look_at_readings(watch.session.book(), "R1", "b.csv",
+                                                HeldBytes("date,NTU\n2025-10-07 10:20,4.5\n"), {});
     CHECK(next.guess.questions.empty());
     CHECK(next.guess.layout.zone == "+12:00");
 }

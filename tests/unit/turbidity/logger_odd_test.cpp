@@ -18,22 +18,23 @@ LoggerAnswers zone(const char* name) {
 
 /// What is asked, or time=value of each reading in UTC.
 std::string read(const std::string& text, const LoggerAnswers& answers = {}) {
-    const auto guess = guess_layout(text, "logger.txt", "R1", answers, std::nullopt);
+    const auto guess = guess_layout(HeldBytes(text), "logger.txt", "R1", answers, std::nullopt);
     if (!guess) return guess.refusals().front().code;
     std::string said;
     for (const auto& question : guess->questions)
         said += "--" + question.about + " ";
     if (!said.empty()) return said;
-    const auto rows = read_logger_rows(text, guess->layout, "logger.txt");
-    for (const auto& reading : rows.readings)
-        said += instant_text(reading.time, Zone::utc()).substr(5, 11) + "=" +
-                (reading.value ? std::to_string(*reading.value).substr(0, 6) : "-") + " ";
+    const auto rows =
+        read_logger_rows(HeldBytes(text), guess->layout, "logger.txt", [&](const auto& reading) {
+            said += instant_text(reading.time, Zone::utc()).substr(5, 11) + "=" +
+                    (reading.value ? std::to_string(*reading.value).substr(0, 6) : "-") + " ";
+        });
     if (rows.refused > 0) said += std::to_string(rows.refused) + " refused";
     return said;
 }
 
 bool assumes(const std::string& text, const std::string& words) {
-    const auto guess = guess_layout(text, "logger.txt", "R1", zone("UTC"), std::nullopt);
+    const auto guess = guess_layout(HeldBytes(text), "logger.txt", "R1", zone("UTC"), std::nullopt);
     for (const auto& assumed : guess->assumed) {
         if (assumed.find(words) != std::string::npos) return true;
     }
