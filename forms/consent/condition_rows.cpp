@@ -146,7 +146,7 @@ QString conditions_sentence(const std::vector<ConditionRow>& rows) {
     }
     QStringList parts;
     for (const auto& [word, n] : counts)
-        parts << tr("%1 %2", "a state's word, how many conditions").arg(word).arg(n);
+        parts << tr("%1 %2").arg(word).arg(n);
     return tr("Conditions: %1.").arg(parts.join(QStringLiteral(" · ")));
 }
 
