@@ -95,8 +95,13 @@ std::vector<Desk> make_desks(BookSession& session, form::Memory& memory) {
           page<form::ReleasesLeaf>(figures, "releases", tr("Releases"), "release"),
           page<form::DutiesLeaf>(figures, "duties", tr("Duties"), "calendar"),
           {QStringLiteral("turbidity"), tr("Turbidity"), QStringLiteral("drop"),
-           [&figures](QWidget* parent) -> QWidget* {
-               return new form::TurbidityLeaf(figures, kept_readings(figures.session()), parent);
+           [&figures, &memory](QWidget* parent) -> QWidget* {
+               const QString book = figures.session().path();
+               return new form::TurbidityLeaf(
+                   figures, kept_readings(figures.session()),
+                   {memory.logger_folder(book),
+                    [&memory, book](const QString& folder) { memory.set_logger_folder(book, folder); }},
+                   parent);
            }},
           page<form::ReturnLeaf>(figures, "return", tr("Return"), "return"),
           records(session, "records", tr("All records"), "table", {})}},

@@ -8,6 +8,9 @@
 #include <QTabBar>
 #include <QTabWidget>
 
+#include "forms/consent/folder_line.h"
+#include "forms/consent/instruments_part.h"
+#include "forms/consent/thresholds_part.h"
 #include "forms/consent/turbidity_leaf.h"
 #include "forms/shared/button.h"
 #include "forms/shared/choice_field.h"
@@ -38,7 +41,24 @@ void TurbidityLeaf::build_head() {
                     [this](const QString& path) { offer_file(path); });
     });
     head->addWidget(take, 0, Qt::AlignTop);
+    auto* watch = make_button(ButtonKind::plain, tr("Watch a folder …"), QStringLiteral("folder"), this);
+    watch->setEnabled(session().writable());
+    watch->setToolTip(session().writable()
+                          ? tr("New and grown files of loggers are taken in from there as they appear")
+                          : session().why_not_writable());
+    connect(watch, &QPushButton::clicked, this, [this] {
+        choose_folder(this, tr("The folder that loggers' files are put into"),
+                      [this](const QString& folder) { watch_folder(folder); });
+    });
+    head->addWidget(watch, 0, Qt::AlignTop);
+    auto* solids = make_button(ButtonKind::plain, tr("Suspended solids …"), QStringLiteral("chart"), this);
+    connect(solids, &QPushButton::clicked, this, &TurbidityLeaf::open_solids);
+    head->addWidget(solids, 0, Qt::AlignTop);
     body()->addLayout(head);
+    auto* line = new FolderLine(*taker_, session().zone(), this);
+    connect(line, &FolderLine::answer_wanted, this, &TurbidityLeaf::offer_file);
+    connect(line, &FolderLine::stopped, this, [this] { watch_folder({}); });
+    body()->addWidget(line);
     mark_ = new StateMark(State::unknown, this);
     mark_->hide();
     sentence_ = make_label({}, Step::body, Weight::regular, this);
@@ -127,7 +147,7 @@ void TurbidityLeaf::build_tables() {
     const QLocale locale;
     tabs_ = new QTabWidget(this);
     tabs_->setDocumentMode(true);
-    tabs_->tabBar()->setAccessibleName(tr("Triggers, completeness, readings"));
+    tabs_->tabBar()->setAccessibleName(tr("Triggers, completeness, readings, instruments, thresholds"));
     triggers_ = new TableView(tr("passed triggers"), this);
     months_ = new TableView(tr("completeness"), this);
     readings_ = new TableView(tr("readings"), this);
@@ -152,6 +172,12 @@ void TurbidityLeaf::build_tables() {
     tabs_->addTab(triggers_, tr("Passed triggers"));
     tabs_->addTab(months_, tr("Completeness"));
     tabs_->addTab(page, tr("Readings"));
+    instruments_ = new InstrumentsPart(session(), sheet_, this);
+    thresholds_ = new ThresholdsPart(session(), sheet_, this);
+    tabs_->addTab(instruments_, tr("Instruments"));
+    tabs_->addTab(thresholds_, tr("Thresholds"));
+    tell_exports_of(instruments_->table());
+    tell_exports_of(thresholds_->table());
     give_height(tabs_, 24);
     body()->addWidget(tabs_, 2);
     connect(triggers_, &TableView::opened, this, &TurbidityLeaf::open_event);

@@ -10,7 +10,11 @@
 #include <algorithm>
 
 #include "forms/consent/flag_sheet.h"
+#include "forms/consent/instruments_part.h"
+#include "forms/consent/log_sheet.h"
 #include "forms/consent/readings_sheet.h"
+#include "forms/consent/solids_sheet.h"
+#include "forms/consent/thresholds_part.h"
 #include "forms/consent/trigger_sheet.h"
 #include "forms/shared/choice_field.h"
 #include "forms/shared/label.h"
@@ -20,6 +24,7 @@
 #include "forms/shared/table_view.h"
 #include "forms/shared/time_field.h"
 #include "forms/works/say.h"
+#include "model/record/water_sample.h"
 
 namespace spoilbook::form {
 namespace {
@@ -28,26 +33,48 @@ const QString all_sites = QStringLiteral("*");
 
 }  // namespace
 
-TurbidityLeaf::TurbidityLeaf(FiguresSource& source, std::string cache, QWidget* parent)
-    : FiguresPage(source, parent), cache_(std::move(cache)), sheet_(new Sheet(this)) {
+TurbidityLeaf::TurbidityLeaf(FiguresSource& source, std::string cache, FolderMemory memory, QWidget* parent)
+    : FiguresPage(source, parent),
+      cache_(std::move(cache)),
+      memory_(std::move(memory)),
+      sheet_(new Sheet(this)),
+      taker_(new FolderTaker(session(), files_, this)) {
     views_.setMaxThreadCount(1);
     searches_.setMaxThreadCount(1);
+    files_.setMaxThreadCount(1);
     setAcceptDrops(true);
     build_head();
     build_chart();
     build_tables();
+    taker_->watch(memory_.folder);
 }
 
 TurbidityLeaf::~TurbidityLeaf() {
     views_.clear();
     searches_.clear();
+    files_.clear();
+}
+
+void TurbidityLeaf::watch_folder(const QString& folder) {
+    taker_->watch(folder);
+    if (memory_.keep) memory_.keep(folder);
 }
 
 void TurbidityLeaf::show_figures(const FiguresMade& made) {
     book_ = std::make_shared<TurbidityBook>(made, cache_);
     fill_sites();
+    show_instruments();
     ask_view();
     ask_events();
+}
+
+void TurbidityLeaf::show_instruments() {
+    instruments_->show_stands();
+    thresholds_->show_versions();
+    const int doubt = instruments_->in_doubt();
+    tabs_->setTabText(
+        tabs_->indexOf(instruments_),
+        doubt > 0 ? tr("Instruments: %1 not known to be calibrated").arg(doubt) : tr("Instruments"));
 }
 
 void TurbidityLeaf::fill_sites() {
@@ -236,6 +263,35 @@ void TurbidityLeaf::open_flag() {
     auto* page = new FlagSheet(session(), first->site, first->at, last->at, int(chosen.size()));
     connect(page, &FlagSheet::written, sheet_, &Sheet::close_sheet);
     sheet_->open(tr("A flag on readings"), page);
+}
+
+void TurbidityLeaf::open_solids() {
+    QString site = site_->chosen().value_or(QString());
+    const auto sites = sites_shown();
+    if (site == all_sites) site = sites.empty() ? QString() : QString::fromStdString(sites.front());
+    auto* page = new SolidsSheet(session(), site);
+    connect(page, &SolidsSheet::exported, this, &TurbidityLeaf::tell_written);
+    connect(page, &SolidsSheet::failed, this, &TurbidityLeaf::tell_problem);
+    connect(page, &SolidsSheet::sample_wanted, this, &TurbidityLeaf::write_sample, Qt::QueuedConnection);
+    sheet_->open(tr("Suspended solids from turbidity"), page, solids_width);
+}
+
+void TurbidityLeaf::write_sample(const QString& site) {
+    std::vector<LogColumn> columns{
+        {"site",
+         tr("Site"),
+         {},
+         Value(site.toStdString()),
+         tr("the site that was shown"),
+         tr("The site must be said.")},
+        {"time", tr("Taken"), {}, {}, {}, tr("When it was taken must be said.")},
+        {"turbidity", tr("Turbidity"), tr("As the site's sensor read then, in the site's unit.")},
+        {"solids_mg_l", tr("Suspended solids")},
+        {"lab", tr("Laboratory and its number")},
+        {"by", tr("Taken by")}};
+    auto* page = new LogSheet(session(), definition<WaterSample>().kind(), "W-", {}, std::move(columns));
+    connect(page, &LogSheet::written, this, &TurbidityLeaf::open_solids, Qt::QueuedConnection);
+    sheet_->open(tr("A sample of water"), page, log_width);
 }
 
 void TurbidityLeaf::offer_file(const QString& path) {

@@ -3,6 +3,7 @@
 
 #include <QPointer>
 
+#include "forms/consent/folder_taker.h"
 #include "forms/consent/turbidity_source.h"
 #include "forms/works/figures_page.h"
 
@@ -14,10 +15,18 @@ class QTabWidget;
 namespace spoilbook::form {
 
 class ChoiceField;
+class InstrumentsPart;
 class Sheet;
 class TableView;
+class ThresholdsPart;
 class TimeField;
 class TriggerSheet;
+
+/// The folder that a book's loggers' files are put into, as the program remembers it.
+struct FolderMemory {
+    QString folder = {};
+    std::function<void(const QString& folder)> keep = {};
+};
 
 /// Is the water inside its triggers, and did we do it? Readings, levels, passed triggers and the work on one
 /// time axis; below it the triggers with their clocks, completeness, and the readings of the window.
@@ -26,9 +35,13 @@ class TurbidityLeaf : public FiguresPage {
 
  public:
     /// `cache`: the file in which worked-out readings are kept; empty: nowhere.
-    TurbidityLeaf(FiguresSource& source, std::string cache, QWidget* parent = nullptr);
+    TurbidityLeaf(FiguresSource& source, std::string cache, FolderMemory memory = {},
+                  QWidget* parent = nullptr);
     ~TurbidityLeaf() override;
 
+    /// Takes in what appears in a folder from now on; empty: no longer.
+    void watch_folder(const QString& folder);
+    [[nodiscard]] FolderTaker& taker() const { return *taker_; }
     /// Opens the sheet that takes a logger's file in.
     void offer_file(const QString& path);
 
@@ -53,9 +66,13 @@ class TurbidityLeaf : public FiguresPage {
     void open_event(int row);
     void open_bar(int bar);
     void open_flag();
+    void open_solids();
+    void write_sample(const QString& site);
+    void show_instruments();
     void write_drawing();
 
     std::string cache_;
+    FolderMemory memory_;
     std::shared_ptr<TurbidityBook> book_;
     std::optional<Period> wanted_;  ///< the window that the person asked for
     bool at_work_ = false, again_ = false;
@@ -72,14 +89,17 @@ class TurbidityLeaf : public FiguresPage {
     QStackedWidget* pages_;
     QTabWidget* tabs_;
     QPushButton* flag_;
+    InstrumentsPart* instruments_;
+    ThresholdsPart* thresholds_;
     RowTable<ViewRow>* view_rows_ = nullptr;
     RowTable<TriggerRow>* trigger_rows_ = nullptr;
     RowTable<MonthRow>* month_rows_ = nullptr;
     RowTable<ReadingRow>* reading_rows_ = nullptr;
     TableView *numbers_, *triggers_, *months_, *readings_;
     Sheet* sheet_;
+    FolderTaker* taker_;
     QPointer<TriggerSheet> opened_;
-    QThreadPool views_, searches_;  ///< one thread each: a plot does not wait for the search for events
+    QThreadPool views_, searches_, files_;  ///< one thread each: none waits for another
 };
 
 }  // namespace spoilbook::form

@@ -32,6 +32,10 @@ QString key_of(const QString& group, const QString& book) {
 QString place_key(const QString& book) {
     return key_of(QStringLiteral("places"), book);
 }
+QString logger_folder_key(const QString& book) {
+    return key_of(QStringLiteral("logger_folders"), book);
+}
+
 QString person_key(const QString& book) {
     return key_of(QStringLiteral("people"), book);
 }
@@ -87,6 +91,14 @@ QString Memory::person(const QString& book) const {
 
 void Memory::set_person(const QString& book, const QString& name) {
     if (person(book) != name) settings_.setValue(person_key(book), name);
+}
+
+QString Memory::logger_folder(const QString& book) const {
+    return settings_.value(logger_folder_key(book)).toString();
+}
+
+void Memory::set_logger_folder(const QString& book, const QString& folder) {
+    settings_.setValue(logger_folder_key(book), folder);
 }
 
 ReceiverSettings Memory::receiver() const {

@@ -37,6 +37,10 @@ class Memory {
     [[nodiscard]] QString person(const QString& book) const;
     void set_person(const QString& book, const QString& name);
 
+    /// The folder into which a book's loggers' files are put; empty: none is watched.
+    [[nodiscard]] QString logger_folder(const QString& book) const;
+    void set_logger_folder(const QString& book, const QString& folder);
+
     /// Of this machine, whatever the book; off until someone says otherwise.
     [[nodiscard]] ReceiverSettings receiver() const;
     void set_receiver(const ReceiverSettings& receiver);

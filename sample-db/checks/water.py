@@ -109,6 +109,17 @@ def stories(season):
     yield from _events_agree(season, loggers)
     yield from _stuck(loggers["R2"])
     yield from _fouled(season, loggers)
+    yield from _samples(season, loggers)
+
+
+def _samples(season, loggers):
+    """Each bottle's turbidity is what the logger beside it read then."""
+    rows, differ = season.rows("samples.csv"), 0
+    for row in rows:
+        logger = loggers[row["site"]]
+        differ += logger.values[logger.at.index(minute(row["time"]))] != float(row["turbidity"])
+    yield "samples of water, and how many read otherwise than the logger", f"{len(rows)}, {differ}", \
+        len(rows) > 15 and not differ
 
 
 def _events_agree(season, loggers):

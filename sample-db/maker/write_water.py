@@ -23,6 +23,10 @@ def write_water(folder, season, dice):
                    [[clock.utc(m), "" if v is None else f"{v:.1f}"] for m, v in values[site]])
     folder.csv("turbidity/service.csv", "site time what before after serial",
                [row for logger in LOGGERS for row in _service(logger, values[logger[0]])])
+    folder.csv("turbidity/instruments.csv", "id site serial deployed recovered calibrated calibrated_until by remarks",
+               [[f"IN-{n:04}", *row] for n, row in enumerate((r for logger in LOGGERS for r in _stands(logger)), 1)])
+    folder.csv("turbidity/samples.csv", "id site time turbidity solids_mg_l lab by",
+               [[f"W-{n:04}", *row] for n, row in enumerate(_samples(values, dice.child(3)), 1)])
     site, start, end, _ = water.FOULED
     folder.csv("turbidity/overrules.csv", "site from to flag why by",
                [[site, text(end - 4 * clock.DAY), text(end - water.STEP), "3",
@@ -49,3 +53,38 @@ def _service(logger, values):
     rows += [(start + 20, "lens cleaned", _near(values, start, False), _near(values, end, True),
               CHANGED if site == stuck and start > until else serial) for start, end in water.cleanings(site)]
     return [[site, text(minute), *rest] for minute, *rest in sorted(rows)]
+
+
+def _stands(logger):
+    """Each time that a logger stood at a site, and the calibration that it stood there with: half a year."""
+    site, _, _, serial, later = logger
+    lifted, back = water.LIFTED
+    half_a_year = 182 * clock.DAY
+    rows = [(serial, water.FIRST - 90, lifted, water.FIRST - 600, water.FIRST - 600 + half_a_year, "Esi", ""),
+            (later, back, None, back - 3000, back - 3000 + half_a_year, "Esi", "")]
+    stuck, _, until = water.STUCK
+    if site == stuck:
+        rows[1] = rows[1][:2] + (until + 60,) + rows[1][3:6] + ("its wiper stuck",)
+        made = until + 80 - 90 * clock.DAY
+        rows.append((CHANGED, until + 80, None, made, made + half_a_year, "its maker", "the spare one"))
+    return [[site, who, text(start), text(end) if end else "", text(made), text(holds), by, remarks]
+            for who, start, end, made, holds, by, remarks in rows]
+
+
+def _samples(values, dice):
+    """Bottles filled beside the loggers: before each second cleaning, and where the water was murky."""
+    murky = {site: [start + 105 for name, start, _, _ in water.PLUMES if name == site] for site in ("R1", "R2")}
+    for site, more in murky.items():
+        storm = water.STORM_OF_MARCH[0]
+        due = [start - 15 for start, _ in water.cleanings(site)][::2] + more + [storm + 120, storm + 240, storm + 420]
+        read = dict(values[site])
+        for n, at in enumerate(sorted(due)):
+            turbidity = read.get(at)
+            if turbidity is None or turbidity >= 100:
+                continue
+            grams = 1.6 * turbidity ** 1.08 * 10 ** dice.bell(0.06)
+            broken = site == "R2" and n == 2
+            yield [site, text(at), f"{turbidity:.1f}", "" if broken else f"{grams:.1f}",
+                   "bottle broken on the way" if broken
+                   else f"Marram Water Laboratory {text(at)[2:4]}-{at // 97 % 900 + 100}",
+                   "Esi"]

@@ -7,6 +7,7 @@
 #include "model/book/digest.h"
 #include "model/book/journal.h"
 #include "model/book/journal_check.h"
+#include "model/book/material_bytes.h"
 #include "tests/support/full_book.h"
 #include "tests/support/raw_book.h"
 #include "tests/support/temp_folder.h"
@@ -84,4 +85,69 @@ TEST_CASE("text packs to a fraction of its size") {
     keep(*book, readings);
     const auto packed = std::stoul(RawBook(path).ask_one("SELECT sum(length(packed)) FROM stored_chunk"));
     CHECK(packed < readings.size() / 4);
+}
+
+namespace {
+
+/// Bytes that somebody writes while they are read.
+class Restless : public ByteSource {
+ public:
+    explicit Restless(std::size_t size) : size_(size) {}
+    [[nodiscard]] std::uint64_t size() const override { return size_; }
+    [[nodiscard]] std::string piece(std::uint64_t from, std::size_t most) const override {
+        ++reads_;
+        return std::string(std::min<std::uint64_t>(most, size_ - from), reads_ > 6 ? 'b' : 'a');
+    }
+
+ private:
+    std::uint64_t size_;
+    mutable int reads_ = 0;
+};
+
+}  // namespace
+
+TEST_CASE("a file is read out piece by piece, wherever the pieces begin") {
+    auto book = Book::in_memory("office");
+    const auto bytes = unlike_itself(3 * chunk_bytes + 17);
+    const auto digest = keep(book, bytes);
+    const auto source = material_bytes(book, digest);
+    REQUIRE(source != nullptr);
+    CHECK(source->size() == bytes.size());
+    for (const std::size_t from :
+         {std::size_t{0}, chunk_bytes - 3, chunk_bytes, 3 * chunk_bytes + 16, bytes.size()}) {
+        for (const std::size_t most : {std::size_t{1}, std::size_t{5}, chunk_bytes + 1, 9 * chunk_bytes})
+            CHECK(source->piece(from, most) == bytes.substr(from, most));
+    }
+    CHECK(digest_of(*source) == digest);
+    CHECK(material_bytes(book, std::string(64, '0')) == nullptr);
+}
+
+TEST_CASE("a file read out piece by piece is held against its digest") {
+    const TempFolder folder;
+    const auto path = folder.file("marram.sbook");
+    std::string one, two;
+    {
+        auto book = Book::create(path, "office");
+        one = keep(*book, std::string(chunk_bytes + 9, 'a'));
+        two = keep(*book, std::string(chunk_bytes + 9, 'b'));
+    }
+    RawBook(path).run("UPDATE stored_chunk SET packed = (SELECT packed FROM stored_chunk WHERE digest = '" +
+                      two + "' AND n = 1) WHERE digest = '" + one + "' AND n = 1");
+    const auto book = Book::open_to_read(path);
+    const auto source = material_bytes(*book, one);
+    CHECK_NOTHROW(source->piece(0, chunk_bytes));
+    CHECK_THROWS_AS(digest_of(*source), BookError);
+    CHECK(digest_of(*material_bytes(*book, two)) == two);
+}
+
+TEST_CASE("a file that changes while it is stored is refused whole") {
+    auto book = Book::in_memory("office");
+    const auto entry = book.change(by("Ana"), [&](Change& change) -> Checked<Done> {
+        const auto digest = keep_bytes(change, Restless(chunk_bytes + chunk_bytes / 2));
+        if (!digest) return digest.refusals();
+        return Done{};
+    });
+    REQUIRE_FALSE(entry);
+    CHECK(entry.refusals().front().code == "changed-meanwhile");
+    CHECK_FALSE(check_journal(book));
 }
