@@ -33,27 +33,6 @@ void TurbidityLeaf::build_head() {
     head->addWidget(site_, 0, Qt::AlignTop);
     head->addWidget(from_, 1, Qt::AlignTop);
     head->addWidget(to_, 1, Qt::AlignTop);
-    auto* take = make_button(ButtonKind::plain, tr("Take in a logger's file …"), QStringLiteral("add"), this);
-    take->setEnabled(session().writable());
-    if (!session().writable()) take->setToolTip(session().why_not_writable());
-    connect(take, &QPushButton::clicked, this, [this] {
-        choose_file(this, tr("A logger's file"), tr("Tables (*.csv *.txt *.dat *.tsv);;All files (*)"),
-                    [this](const QString& path) { offer_file(path); });
-    });
-    head->addWidget(take, 0, Qt::AlignTop);
-    auto* watch = make_button(ButtonKind::plain, tr("Watch a folder …"), QStringLiteral("folder"), this);
-    watch->setEnabled(session().writable());
-    watch->setToolTip(session().writable()
-                          ? tr("New and grown files of loggers are taken in from there as they appear")
-                          : session().why_not_writable());
-    connect(watch, &QPushButton::clicked, this, [this] {
-        choose_folder(this, tr("The folder that loggers' files are put into"),
-                      [this](const QString& folder) { watch_folder(folder); });
-    });
-    head->addWidget(watch, 0, Qt::AlignTop);
-    auto* solids = make_button(ButtonKind::plain, tr("Suspended solids …"), QStringLiteral("chart"), this);
-    connect(solids, &QPushButton::clicked, this, &TurbidityLeaf::open_solids);
-    head->addWidget(solids, 0, Qt::AlignTop);
     body()->addLayout(head);
     auto* line = new FolderLine(*taker_, session().zone(), this);
     connect(line, &FolderLine::answer_wanted, this, &TurbidityLeaf::offer_file);
@@ -85,6 +64,30 @@ void TurbidityLeaf::build_head() {
     connect(to_, &TimeField::committed, this, typed);
 }
 
+void TurbidityLeaf::add_takers(QHBoxLayout* row, QWidget* parent) {
+    auto* take = make_button(ButtonKind::plain, tr("Take in a file …"), QStringLiteral("add"), parent);
+    take->setEnabled(session().writable());
+    if (!session().writable()) take->setToolTip(session().why_not_writable());
+    connect(take, &QPushButton::clicked, this, [this] {
+        choose_file(this, tr("A logger's file"), tr("Tables (*.csv *.txt *.dat *.tsv);;All files (*)"),
+                    [this](const QString& path) { offer_file(path); });
+    });
+    row->addWidget(take);
+    auto* watch = make_button(ButtonKind::plain, tr("Watch a folder …"), QStringLiteral("folder"), parent);
+    watch->setEnabled(session().writable());
+    watch->setToolTip(session().writable()
+                          ? tr("New and grown files of loggers are taken in from there as they appear")
+                          : session().why_not_writable());
+    connect(watch, &QPushButton::clicked, this, [this] {
+        choose_folder(this, tr("The folder that loggers' files are put into"),
+                      [this](const QString& folder) { watch_folder(folder); });
+    });
+    row->addWidget(watch);
+    auto* solids = make_button(ButtonKind::plain, tr("Solids …"), QStringLiteral("chart"), parent);
+    connect(solids, &QPushButton::clicked, this, &TurbidityLeaf::open_solids);
+    row->addWidget(solids);
+}
+
 QWidget* TurbidityLeaf::build_window_boxes() {
     auto* bar = new QWidget(this);
     auto* row = new QHBoxLayout(bar);
@@ -92,10 +95,10 @@ QWidget* TurbidityLeaf::build_window_boxes() {
     row->setSpacing(half_grid);
     note_ = make_quiet(tr("Too many readings to judge each for a picture: days are drawn, least to greatest. "
                           "Statistic and levels come as you zoom in."),
-                       Step::small, bar);
+                       Step::small, this);
     note_->setWordWrap(true);
     note_->hide();
-    row->addWidget(note_, 1);
+    add_takers(row, bar);
     row->addStretch();
     const auto add = [&](const QString& text, auto act) {
         auto* button = make_button(ButtonKind::quiet, text, {}, bar);
@@ -131,6 +134,7 @@ void TurbidityLeaf::build_chart() {
     pages_->addWidget(chart_);
     pages_->addWidget(numbers_);
     body()->addWidget(build_window_boxes());
+    body()->addWidget(note_);
     give_height(pages_, 30);
     body()->addWidget(pages_, 3);
     tell_exports_of(chart_);
@@ -178,7 +182,7 @@ void TurbidityLeaf::build_tables() {
     tabs_->addTab(thresholds_, tr("Thresholds"));
     tell_exports_of(instruments_->table());
     tell_exports_of(thresholds_->table());
-    give_height(tabs_, 24);
+    give_height(tabs_, 32);
     body()->addWidget(tabs_, 2);
     connect(triggers_, &TableView::opened, this, &TurbidityLeaf::open_event);
     tell_exports_of(triggers_);

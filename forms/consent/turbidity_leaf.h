@@ -7,6 +7,7 @@
 #include "forms/consent/turbidity_source.h"
 #include "forms/works/figures_page.h"
 
+class QHBoxLayout;
 class QLabel;
 class QPushButton;
 class QStackedWidget;
@@ -52,6 +53,7 @@ class TurbidityLeaf : public FiguresPage {
 
  private:
     void build_head();
+    void add_takers(QHBoxLayout* row, QWidget* parent);
     QWidget* build_window_boxes();
     void build_chart();
     void build_tables();
