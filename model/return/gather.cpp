@@ -99,6 +99,18 @@ void add_answer_reasons(const ReturnFacts& facts, std::vector<std::string>& reas
     }
 }
 
+/// What was not done in its time was asked for and not given.
+void add_duty_reasons(const ReturnFacts& facts, std::vector<std::string>& reasons) {
+    const Zone& zone = facts.season->zone;
+    for (const auto& time : facts.duties) {
+        if (time.state != DutyState::overdue && !time.late()) continue;
+        reasons.push_back(fmt::format(
+            "condition {}: the {} was due {}, {}", time.condition->condition, time.duty.what,
+            instant_text(*time.due, zone),
+            time.late() ? "done " + instant_text(*time.done->done_at, zone) : "and is not done"));
+    }
+}
+
 /// Every reason against saying that all that was judged complied.
 std::vector<std::string> reasons_of(const Ledger& ledger, const ReturnFacts& facts) {
     auto reasons = limit_reasons(ledger, facts);
@@ -112,6 +124,7 @@ std::vector<std::string> reasons_of(const Ledger& ledger, const ReturnFacts& fac
     }
     for (const auto& judged : facts.judged)
         reasons.insert(reasons.end(), judged.reasons.begin(), judged.reasons.end());
+    add_duty_reasons(facts, reasons);
     add_answer_reasons(facts, reasons);
     return reasons;
 }

@@ -145,6 +145,13 @@ class Returns(Trade):
                           "condition 41, trip T-3: clay may not go to Deep Hole"], said["reasons"])
         self.assertEqual([], said["conditions_not_judged_here"])
 
+    def test_a_duty_that_was_not_done_in_its_time_stands_against_compliance(self):
+        # 10 November and two days: until 24:00 on the 12th.
+        notice = {"condition": "50", "kind": "duty", "what": "notice", "when": {"on_date": "2025-11-10"},
+                  "due": {"n": 2, "unit": "days"}}
+        self.assertEqual(["condition 50: the notice was due 2025-11-13T00:00:00+13:00, and is not done"],
+                         self.reasons(notice))
+
     def test_the_return_judges_the_month_as_the_board_of_conditions_does(self):
         kinds = [*CONDITIONS[3:], *KINDS]
         said = self.returned(*kinds)["compliance"]
