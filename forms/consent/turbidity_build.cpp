@@ -105,8 +105,13 @@ QWidget* TurbidityLeaf::build_window_boxes() {
         connect(button, &QPushButton::clicked, chart_, act);
         row->addWidget(button);
     };
-    add(tr("Earlier"), [this] { chart_->pan(-0.5); });
-    add(tr("Later"), [this] { chart_->pan(0.5); });
+    const auto turn = [&](const QString& name, const QString& picture, double windows) {
+        auto* button = make_button(ButtonKind::tool, name, picture, bar);
+        connect(button, &QPushButton::clicked, chart_, [this, windows] { chart_->pan(windows); });
+        row->addWidget(button);
+    };
+    turn(tr("Earlier"), QStringLiteral("left"), -0.5);
+    turn(tr("Later"), QStringLiteral("right"), 0.5);
     add(tr("Nearer"), [this] { chart_->zoom(1.6); });
     add(tr("Farther"), [this] { chart_->zoom(1 / 1.6); });
     add(tr("All"), [this] { chart_->show_all(); });

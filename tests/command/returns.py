@@ -146,9 +146,9 @@ class Returns(Trade):
         self.assertEqual([], said["conditions_not_judged_here"])
 
     def test_a_duty_that_was_not_done_in_its_time_stands_against_compliance(self):
-        # 10 November and two days: until 24:00 on the 12th.
+        # The second working day after Monday, 10 November, until 24:00.
         notice = {"condition": "50", "kind": "duty", "what": "notice", "when": {"on_date": "2025-11-10"},
-                  "due": {"n": 2, "unit": "days"}}
+                  "due": {"n": 2, "unit": "working_days"}}
         self.assertEqual(["condition 50: the notice was due 2025-11-13T00:00:00+13:00, and is not done"],
                          self.reasons(notice))
 
