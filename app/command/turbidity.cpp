@@ -115,7 +115,7 @@ std::string event_text(const EventAnswer& answer, const Zone& zone) {
     return fmt::format(
         "condition {}: over since {}, passed {}, {}, peak {}{}; {}\n", record.of->number,
         instant_text(event.over_since, zone), instant_text(event.start, zone),
-        event.end ? "all clear " + instant_text(*event.end, zone) : "open", number_text(event.peak),
+        event.end ? "all clear " + instant_text(*event.end, zone) : "open", fmt::format("{:.2f}", event.peak),
         record.due ? ", answer due " + instant_text(*record.due, zone) : "",
         answer.state == AnswerState::undated ? "answered, nobody wrote when" : text(answer.state));
 }

@@ -178,6 +178,21 @@ std::vector<Column<DutyRow>> duty_columns() {
     };
 }
 
+namespace {
+
+/// Of those that are not done and not overdue the one with the earliest due time; end where none has one.
+std::vector<DutyRow>::const_iterator next_due(const std::vector<DutyRow>& rows) {
+    auto next = rows.end();
+    for (auto row = rows.begin(); row != rows.end(); ++row) {
+        const bool open = row->state == DutyState::due || row->state == DutyState::coming;
+        if (!open || !row->order || row->due_text.isEmpty()) continue;
+        if (next == rows.end() || *row->order < *next->order) next = row;
+    }
+    return next;
+}
+
+}  // namespace
+
 QString duties_sentence(const std::vector<DutyRow>& rows) {
     if (rows.empty()) return tr("No condition of this book asks for anything by a day.");
     const auto count = [&](DutyState state) {
@@ -188,9 +203,7 @@ QString duties_sentence(const std::vector<DutyRow>& rows) {
     if (const int n = count(DutyState::overdue)) parts << tr("%1 overdue").arg(n);
     if (const int n = count(DutyState::due)) parts << tr("%1 due").arg(n);
     if (const int n = count(DutyState::coming)) parts << tr("%1 coming").arg(n);
-    const auto next = std::find_if(rows.begin(), rows.end(), [](const DutyRow& r) {
-        return !r.due_text.isEmpty() && (r.state == DutyState::due || r.state == DutyState::coming);
-    });
+    const auto next = next_due(rows);
     const QString said = parts.isEmpty() ? tr("Nothing is open.") : parts.join(QStringLiteral(", ")) + u'.';
     if (next == rows.end()) return said;
     return said + u' ' +

@@ -76,7 +76,7 @@ EventsAnswer TurbidityBook::events() {
         std::stable_sort(answer.events.begin(), answer.events.end(),
                          [](const TriggerRow& a, const TriggerRow& b) { return a.start > b.start; });
         answer.months = month_rows(watch, season.zone);
-        answer.digging = work_periods(season, as_at, "dredge");
+        answer.digging = digging_periods(season, as_at);
         answer.releasing = work_periods(season, as_at, "release");
         std::sort(answer.digging.begin(), answer.digging.end());
         std::sort(answer.releasing.begin(), answer.releasing.end());
@@ -117,7 +117,7 @@ EvidenceAnswer TurbidityBook::evidence(const TriggerRow& row) {
                                         moment_shown(*release.ended, season.zone, QLocale()));
         }
         std::int64_t dug = 0;
-        std::vector<Period> digging = work_periods(season, figures_->as_at, "dredge");
+        std::vector<Period> digging = digging_periods(season, figures_->as_at);
         std::sort(digging.begin(), digging.end());
         Instant counted = span.from;
         for (const Period& period : digging) {

@@ -78,14 +78,14 @@ std::string headroom_shown(const LimitState& state) {
     return figure_shown(state, limit - used_rounded(state));
 }
 
-std::string limit_word(const LimitState& state) {
-    switch (limit_mark(state)) {
+std::string limit_word(const LimitState& state, bool exceeded) {
+    switch (limit_mark(state, exceeded)) {
         case Mark::met:
             return "met";
         case Mark::near:
             return "near";
         case Mark::passed:
-            return "passed";
+            return "exceeded";
         case Mark::unknown:
             return "cannot tell";
         case Mark::none:
@@ -94,8 +94,10 @@ std::string limit_word(const LimitState& state) {
     return "no limit yet";
 }
 
-Mark limit_mark(const LimitState& state) {
-    switch (standing_of(state)) {
+Mark limit_mark(const LimitState& state, bool exceeded) {
+    LimitState own = state;
+    if (!exceeded) own.first_over.reset();
+    switch (standing_of(own)) {
         case LimitStanding::no_limit:
             return Mark::none;
         case LimitStanding::within:

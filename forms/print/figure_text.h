@@ -19,8 +19,9 @@ std::string clock_shown(const std::optional<Instant>& at, const Zone& zone);
 std::string used_shown(const LimitState& state);
 std::string limit_shown(const LimitState& state);
 std::string headroom_shown(const LimitState& state);
-/// "met", "near", "passed", "cannot tell": word and shape say the same.
-std::string limit_word(const LimitState& state);
-Mark limit_mark(const LimitState& state);
+/// "met", "near", "exceeded", "cannot tell": word and shape say the same. `exceeded`: in the period that is
+/// printed; what was exceeded before it is not this period's.
+std::string limit_word(const LimitState& state, bool exceeded);
+Mark limit_mark(const LimitState& state, bool exceeded);
 
 }  // namespace spoilbook::print

@@ -63,10 +63,11 @@ Answer answer_of(const ReturnFacts& facts) {
     answer.figures.push_back(
         {"Releases", std::to_string(facts.schedule.size()), "", late_note(facts), "", Mark::none});
     if (const auto* state = least_headroom(facts.limits)) {
+        const bool exceeded = facts.exceeded[static_cast<std::size_t>(state - facts.limits.data())];
         answer.figures.push_back(
             {"Least headroom", headroom_shown(*state), unit_text(state->quantity),
              "condition " + state->condition->condition + (state->member ? " " + state->member->name : ""),
-             limit_word(*state), limit_mark(*state)});
+             limit_word(*state, exceeded), limit_mark(*state, exceeded)});
     }
     return answer;
 }

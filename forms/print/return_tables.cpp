@@ -157,10 +157,11 @@ void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks) {
         const double u = state.quantity.share_of_total ? state.used_u * 1000 : state.used_u;
         const std::string u_shown =
             state.quantity.share_of_total ? fmt::format("{:.1f}", u / 10) : whole_shown(u);
-        table.rows.push_back({name, state.condition->text, used_shown(state), u_shown, limit_shown(state),
-                              headroom_shown(state), p_over_shown(state.p_over), unit_text(state.quantity),
-                              window_shown(state, facts.season->zone),
-                              Cell(limit_word(state), limit_mark(state))});
+        table.rows.push_back(
+            {name, state.condition->text, used_shown(state), u_shown, limit_shown(state),
+             headroom_shown(state), p_over_shown(state.p_over), unit_text(state.quantity),
+             window_shown(state, facts.season->zone),
+             Cell(limit_word(state, facts.exceeded[i]), limit_mark(state, facts.exceeded[i]))});
     }
     table.zero_rows_text = "No condition of the consent is a limit on a quantity.";
     table.notes = {

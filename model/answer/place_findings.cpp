@@ -36,7 +36,7 @@ class Judge {
         if (!room)
             found.finding.why = "the place that it names is not in the book";
         else if (!looked)
-            found.finding.why = looked.refusals().front().what;
+            judge_start(room, looked.refusals().front().what, found);
         else if (body.contains("position_u_m_max") && looked->u_m > body.at("position_u_m_max").get<double>())
             found.finding.why = "the position is less sure than the condition asks";
         else
@@ -61,6 +61,15 @@ class Judge {
         auto way = hopper_way(release, (*track_)->fixes, longest_gap_s);
         if (!way) return way.refusals();
         return Looked{std::move(*way), end->u_m};
+    }
+
+    /// The way is not known, and to be wrong at its beginning is enough.
+    void judge_start(const PlaceRoom& room, const std::string& why_not, PlaceFinding& found) const {
+        found.finding.why = why_not;
+        if (found.test != "whole_release" || !start_.place) return;
+        const double room_m = room(*start_.place);
+        if (verdict(room_m, start_.position_u_m) == PlaceVerdict::outside)
+            judge(room_m, start_.position_u_m, found);
     }
 
     static void judge(double room_m, double u_m, PlaceFinding& found) {

@@ -205,16 +205,24 @@ double TurbidityWatch::hours_over(const TriggerCondition& condition, const std::
     return static_cast<double>(over) * found->interval_min / 60;
 }
 
+std::vector<Period> digging_periods(const Season& season, Instant as_at) {
+    std::vector<Period> periods;
+    for (const auto& load : season.loads.rows()) {
+        if (!load.loading_start || *load.loading_start > as_at) continue;
+        periods.push_back({*load.loading_start, load.loading_end ? *load.loading_end : as_at + 1});
+    }
+    return periods;
+}
+
 std::vector<Period> work_periods(const Season& season, Instant as_at, const std::string& activity) {
     std::vector<Period> periods;
     const auto add = [&](const std::optional<Instant>& from, const std::optional<Instant>& to) {
         if (from && *from <= as_at) periods.push_back({*from, to ? *to : as_at + 1});
     };
     if (activity != "release") {
+        periods = digging_periods(season, as_at);
         for (const auto& station : season.stations.rows())
             add(station.spuds_down, station.spuds_up);
-        for (const auto& load : season.loads.rows())
-            add(load.loading_start, load.loading_end);
     }
     if (activity != "dredge") {
         for (const auto& release : releases_of(season))

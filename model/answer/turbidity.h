@@ -100,6 +100,10 @@ class TurbidityWatch {
 /// as-at.
 std::vector<Period> work_periods(const Season& season, Instant as_at, const std::string& activity);
 
+/// From first bucket to full of every load by the as-at: when the bed was dug, in any order. (A dredger may
+/// stand on its spuds all night.)
+std::vector<Period> digging_periods(const Season& season, Instant as_at);
+
 /// True where an open event's response stops releases: what a release check holds for. Events whose response
 /// is to tell, check, slow or move hold nothing.
 bool holds_releases(const TriggerRecord& record);

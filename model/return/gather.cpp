@@ -104,10 +104,10 @@ void add_duty_reasons(const ReturnFacts& facts, std::vector<std::string>& reason
     const Zone& zone = facts.season->zone;
     for (const auto& time : facts.duties) {
         if (time.state != DutyState::overdue && !time.late()) continue;
-        reasons.push_back(fmt::format(
-            "condition {}: the {} was due {}, {}", time.condition->condition, time.duty.what,
-            instant_text(*time.due, zone),
-            time.late() ? "done " + instant_text(*time.done->done_at, zone) : "and is not done"));
+        reasons.push_back(
+            fmt::format("condition {}: the {} was due {}, {}", time.condition->condition, time.duty.what,
+                        instant_text(*time.due, zone),
+                        time.late() ? "done " + instant_text(*time.done->done_at, zone) : "and is not done"));
     }
 }
 
@@ -154,8 +154,10 @@ Checked<ReturnFacts> gather_return(const Book& book, const Ledger& ledger, const
     facts.limits = limits_in(ledger, *period, facts.limits_at, unread);
     facts.duties = duties_in(ledger, *period, ask.as_at, unread);
     if (!unread.empty()) return unread;
-    for (const auto& state : facts.limits)
+    for (const auto& state : facts.limits) {
         facts.largest_used.push_back(largest_used(ledger, state, *period, facts.limits_at));
+        facts.exceeded.push_back(exceeded_in(ledger, state, *period, facts.limits_at));
+    }
     facts.events = events_in(ledger.season(), *period, ask.as_at);
     fill_turbidity(book, ask, facts);
     facts.factors = factors_used(ledger, facts.schedule, ask.as_at);

@@ -100,6 +100,12 @@ std::vector<LimitState> limits_in(const Ledger& ledger, const Period& period, In
     return states;
 }
 
+bool exceeded_in(const Ledger& ledger, const LimitState& state, const Period& period, Instant limits_at) {
+    if (state.limit && state.quantity.at_most && exceeds(state.used, *state.limit)) return true;
+    const auto overs = first_overs(ledger, *state.condition, limits_at, period.from);
+    return overs.count(state.member ? state.member->id : Id{}) > 0;
+}
+
 std::vector<std::string> limit_reasons(const Ledger& ledger, const ReturnFacts& facts) {
     std::vector<std::string> reasons;
     std::vector<const Condition*> numbers;

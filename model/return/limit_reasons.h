@@ -10,6 +10,9 @@ namespace spoilbook {
 std::vector<LimitState> limits_in(const Ledger& ledger, const Period& period, Instant limits_at,
                                   Refusals& unread);
 
+/// Whether more was used than a limit allows at a release of the period, or at `limits_at`.
+bool exceeded_in(const Ledger& ledger, const LimitState& state, const Period& period, Instant limits_at);
+
 /// What the limits of `facts` have against saying that all was met: over now, exceeded at a release of the
 /// period (whatever was exceeded before it), or loads that no method can value.
 std::vector<std::string> limit_reasons(const Ledger& ledger, const ReturnFacts& facts);

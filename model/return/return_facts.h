@@ -88,6 +88,7 @@ struct ReturnFacts {
     std::vector<PrintedTotal> by_claim, by_ground, by_cell, by_material;
     std::vector<LimitState> limits;
     std::vector<std::optional<LargestUsed>> largest_used;  ///< beside limits, one each
+    std::vector<bool> exceeded;  ///< beside limits, one each: at a release of the period, or at its end
     std::vector<const Event*> events;
     std::vector<EventAnswer> triggers;  ///< passed in the period, with their answers
     std::vector<SiteMonth> water;       ///< turbidity, a row a site
