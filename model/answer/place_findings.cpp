@@ -64,7 +64,8 @@ class Judge {
     }
 
     /// The way is not known, and to be wrong at its beginning is enough.
-    void judge_start(const PlaceRoom& room, const std::string& why_not, PlaceFinding& found) const {
+    void judge_start(const std::function<double(EastNorth)>& room, const std::string& why_not,
+                     PlaceFinding& found) const {
         found.finding.why = why_not;
         if (found.test != "whole_release" || !start_.place) return;
         const double room_m = room(*start_.place);
