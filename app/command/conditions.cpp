@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <map>
 
 #include "app/command/condition_rows.h"
 #include "app/command/tracks.h"
@@ -69,20 +70,19 @@ Json row_json(const BoardRow& row, const Zone& zone) {
     return json;
 }
 
-/// Every breach, and the first few that cannot be told: a season without tracks has hundreds of the same.
+/// Every breach; of what cannot be told the first for each reason: a season without tracks has hundreds
+/// alike.
 std::string findings_text(const BoardRow& row, const Zone& zone) {
-    constexpr std::size_t untold_at_most = 5;
     std::string lines;
-    std::size_t untold = 0;
+    std::map<std::string, std::size_t> alike;
     for (const auto& found : row.findings) {
         const bool breached = found.state == Compliance::breached;
-        if (found.state == Compliance::complied || (!breached && ++untold > untold_at_most)) continue;
+        if (found.state == Compliance::complied || (!breached && ++alike[found.why] > 1)) continue;
         lines += fmt::format("    {} {} {}: {}\n", instant_text(found.at, zone), found.named(),
                              breached ? "breached it" : "cannot be told", found.why);
     }
-    if (untold > untold_at_most)
-        lines +=
-            fmt::format("    and {} more that cannot be told; --json names each\n", untold - untold_at_most);
+    for (const auto& [why, n] : alike)
+        if (n > 1) lines += fmt::format("    and {} more: {}; --json names each\n", n - 1, why);
     return lines;
 }
 

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <functional>
 #include <nlohmann/json.hpp>
 
 #include "model/consent/limit.h"
@@ -63,14 +64,15 @@ class Judge {
         return Looked{std::move(*way), end->u_m};
     }
 
-    /// The way is not known, and to be wrong at its beginning is enough.
+    /// The way is not known: that cannot be told, and what is known of its beginning is said.
     void judge_start(const std::function<double(EastNorth)>& room, const std::string& why_not,
                      PlaceFinding& found) const {
         found.finding.why = why_not;
         if (found.test != "whole_release" || !start_.place) return;
         const double room_m = room(*start_.place);
         if (verdict(room_m, start_.position_u_m) == PlaceVerdict::outside)
-            judge(room_m, start_.position_u_m, found);
+            found.finding.why +=
+                fmt::format("; as the doors opened, {:.0f} m on the wrong side of the line", -room_m);
     }
 
     static void judge(double room_m, double u_m, PlaceFinding& found) {

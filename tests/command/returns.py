@@ -118,12 +118,19 @@ class Returns(Trade):
         whole = {"condition": "14", "kind": "place", "inside": {"ground": "Deep Hole"}, "test": "whole_release"}
         far = {"condition": "15", "kind": "place", "test": "release_start",
                "outside": {"circle": {"lat": -40.595, "lon": 179.635, "radius_m": 200}}}
-        said = self.returned(CONDITIONS[3], whole, far)["compliance"]
-        self.assertEqual([("4", "complied", 3, 0, 0), ("14", "cannot_tell", 0, 3, 0), ("15", "breached", 1, 0, 2)],
+        # Without a track a whole release cannot be told; what is known of its beginning is said.
+        way = dict(far, condition="17", test="whole_release")
+        said = self.returned(CONDITIONS[3], whole, far, way)["compliance"]
+        self.assertEqual([("4", "complied", 3, 0, 0), ("14", "cannot_tell", 0, 3, 0), ("15", "breached", 1, 0, 2),
+                          ("17", "cannot_tell", 0, 3, 0)],
                          [tuple(c[k] for k in COUNTS)
                           for c in said["conditions"]])
         self.assertEqual(["condition 14: it cannot be told of trip T-1 and 2 more (no track, and no second position)",
-                          "condition 15, trip T-2, trip T-3: 200 m on the wrong side of the line"], said["reasons"])
+                          "condition 15, trip T-2, trip T-3: 200 m on the wrong side of the line",
+                          "condition 17: it cannot be told of trip T-1 (no track, and no second position)",
+                          "condition 17: it cannot be told of trip T-2 and 1 more (no track, and no second position; "
+                          "as the doors opened, 200 m on the wrong side of the line)"],
+                         said["reasons"])
         self.assertEqual([], said["conditions_not_judged_here"])
 
     def test_watches_and_records_of_the_month_are_judged_and_what_failed_is_named(self):
