@@ -94,7 +94,16 @@ ConditionEditor::ConditionEditor(BookSession& session, const Condition* before, 
         if (consent) consent_->set_chosen(QString::fromStdString(consent->consent));
         kind_->set_chosen(QString::fromStdString(before->kind));
     }
+    order_tabs();
     show_words();
+}
+
+/// Boxes that are made anew stand behind all others until they are told where.
+void ConditionEditor::order_tabs() {
+    QWidget* before = is_version_ ? static_cast<QWidget*>(why_) : kind_;
+    for (const SentenceForm* form : forms_)
+        before = form->tab_after(before);
+    setTabOrder(before, response_);
 }
 
 void ConditionEditor::build_head(QVBoxLayout* all) {
@@ -131,9 +140,9 @@ void ConditionEditor::build_blanks(QVBoxLayout* all) {
         forms_.push_back(new SentenceForm(draft_, pieces, this));
         all->addWidget(forms_.back());
     }
-    auto* response = make_button(ButtonKind::quiet, tr("Add a response"), QStringLiteral("add"), this);
-    all->addWidget(response, 0, Qt::AlignLeft);
-    connect(response, &QPushButton::clicked, this, [this] {
+    response_ = make_button(ButtonKind::quiet, tr("Add a response"), QStringLiteral("add"), this);
+    all->addWidget(response_, 0, Qt::AlignLeft);
+    connect(response_, &QPushButton::clicked, this, [this] {
         draft_["responses"].push_back(Draft::object({{"action", nullptr}}));
         changed(true);
     });
@@ -214,6 +223,7 @@ void ConditionEditor::changed(bool choice) {
     QTimer::singleShot(0, this, [this] {
         for (SentenceForm* form : forms_)
             form->rebuild();
+        order_tabs();
         checked(false);
         show_words();
     });

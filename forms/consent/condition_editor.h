@@ -51,6 +51,7 @@ class ConditionEditor : public QWidget {
     void build_trial(QVBoxLayout* all);
     void build_foot(QVBoxLayout* all);
     void choose_kind(const QString& kind);
+    void order_tabs();
     void changed(bool choice);
     void show_words();
     /// The condition as it stands, where it may be written; else what is wrong is beside its blanks.
@@ -66,6 +67,7 @@ class ConditionEditor : public QWidget {
     ChoiceField* consent_;
     ChoiceField* kind_;
     TextField* why_;
+    QPushButton* response_;
     std::vector<SentenceForm*> forms_;
     QLabel* sentence_;
     QLabel* notes_;

@@ -54,6 +54,14 @@ void SentenceForm::rebuild() {
     if (found != boxes_.end()) found->second->setFocus();
 }
 
+QWidget* SentenceForm::tab_after(QWidget* before) const {
+    for (FieldBox* box : line_->findChildren<FieldBox*>(QString(), Qt::FindDirectChildrenOnly)) {
+        QWidget::setTabOrder(before, box);
+        before = box;
+    }
+    return before;
+}
+
 FieldBox* SentenceForm::make_box(const Blank& blank) {
     FieldBox* box = nullptr;
     if (blank.is_chosen()) {

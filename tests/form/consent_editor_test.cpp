@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A condition is written as an officer does it: with the keyboard, blank by blank.
+#include <QApplication>
 #include <QComboBox>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QScrollArea>
 #include <QSignalSpy>
 
 #include "forms/consent/condition_editor.h"
@@ -210,4 +212,28 @@ TEST_CASE("a list in per cent and a choice of one member are kept as consents.js
     CHECK(draft["compare"] == Draft({{"above_control", nullptr}}));
     CHECK(without_blanks(draft).contains("compare") == false);
     CHECK(pointer_of("condition responses[0].within.n") == "/responses/0/within/n");
+}
+
+TEST_CASE("Tab goes through the blanks in the order in which they read", "[consent]") {
+    Office office;
+    ConditionEditor editor(office.session, nullptr);
+    editor.resize(1080, 760);
+    editor.show();
+    REQUIRE(QTest::qWaitForWindowActive(&editor));
+    pick(editor, "Kind of condition", "quantity: so much in a time");
+    box<QLineEdit>(editor, "how much");
+    box<QLineEdit>(editor, "number as printed")->setFocus();
+    const QWidget* page = editor.findChild<QScrollArea*>()->widget();
+    QPoint before(-1, -1);
+    for (int i = 0; i < 12; ++i) {
+        const QWidget* at = QApplication::focusWidget();
+        while (at != nullptr && qobject_cast<const FieldBox*>(at) == nullptr)
+            at = at->parentWidget();
+        REQUIRE(at != nullptr);
+        const QPoint place = at->mapTo(page, QPoint());
+        INFO(i << ": " << static_cast<const FieldBox*>(at)->label().toStdString());
+        CHECK((place.y() > before.y() || (place.y() == before.y() && place.x() > before.x())));
+        before = place;
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+    }
 }
