@@ -8,6 +8,7 @@
 #include "app/command/condition_rows.h"
 #include "app/command/tracks.h"
 #include "model/answer/board.h"
+#include "model/consent/sentence.h"
 #include "model/unit/calendar.h"
 #include "model/unit/time_text.h"
 
@@ -90,7 +91,8 @@ std::string row_text(const BoardRow& row, const Zone& zone) {
     std::string state(text(row.state));
     std::replace(state.begin(), state.end(), '_', ' ');
     std::string lines =
-        fmt::format("{:<12} condition {} ({})", state, row.condition->condition, row.condition->text);
+        fmt::format("{:<12} condition {} ({})", state, row.condition->condition,
+                    row.condition->text.empty() ? condition_sentence(*row.condition) : row.condition->text);
     if (!row.findings.empty())
         lines += fmt::format(": of {} judged {} breached, {} cannot be told", row.findings.size(),
                              row.count(Compliance::breached), row.count(Compliance::cannot_tell));

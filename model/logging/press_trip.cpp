@@ -42,6 +42,9 @@ LogLines cast_off(const Press& press, const Load* load, const Id& tug) {
     LogLine line{&kind("trip"), words.fresh(kind("trip")), {}};
     if (load != nullptr) PressWords::text(line, "load", load->load);
     PressWords::text(line, "tug", words.label(press.season.tugs, tug, &Tug::name));
+    // Where the book has one ground alone she is bound for it; who knows better writes another.
+    const auto& grounds = press.season.grounds.rows();
+    if (grounds.size() == 1) PressWords::text(line, "ground", grounds.front().ground);
     line.inputs.push_back({"departed", words.now()});
     return {line};
 }
