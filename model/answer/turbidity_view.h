@@ -38,7 +38,8 @@ struct ViewSite {
     std::vector<ViewTrace> traces;
 };
 
-/// Stands by itself: a picture may be on a screen after the plot that made it is gone. The season must outlive it.
+/// Stands by itself: a picture may be on a screen after the plot that made it is gone. The season must
+/// outlive it.
 struct TurbidityView {
     Period window;
     std::vector<ViewSite> sites;

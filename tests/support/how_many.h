@@ -7,8 +7,8 @@
 
 namespace spoilbook::tests {
 
-/// How often a test goes round that could go on for ever: `usual`, a fifth of it where SPOILBOOK_BRIEF=1 (under
-/// sanitizers, which take ten times as long), ten times where SPOILBOOK_LONG=1.
+/// How often a test goes round that could go on for ever: `usual`, a fifth of it where SPOILBOOK_BRIEF=1
+/// (under sanitizers, which take ten times as long), ten times where SPOILBOOK_LONG=1.
 inline int how_many(int usual) {
     const auto asked = [](const char* name) {
         const char* word = std::getenv(name);
