@@ -120,6 +120,6 @@ class Conditions(Trade):
     def test_people_read_a_line_a_condition(self):
         self.under(*CONDITIONS, *KINDS)
         said = self.sbk("conditions", self.book, *AS_AT).stdout
-        self.assertIn("): of 3 judged 1 breached, 0 cannot be told\n    2025-11-01T00:04", said)
+        self.assertIn("breached     condition 16 (No release between 20:00 and 06:00.): of 3 judged 1 breached, 0 cannot be told", said)
         self.assertIn("    2025-11-01T00:04:00+13:00 trip T-1 breached it: not at this time", said)
         self.assertIn("not judged   condition 43 (be a good neighbour): no kind of condition fits it", said)
