@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "model/answer/instrument_stands.h"
+#include "model/answer/json_values.h"
 #include "model/answer/threshold_versions.h"
 #include "model/unit/time_text.h"
 
@@ -12,14 +13,6 @@ namespace spoilbook {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json instant_of(const std::optional<Instant>& at, const Zone& zone) {
-    return at ? Json(instant_text(*at, zone)) : Json(nullptr);
-}
-
-Json number_of(const std::optional<double>& value) {
-    return value ? Json(*value) : Json(nullptr);
-}
 
 Checked<Said> say_instruments(const Reading& reading) {
     const Zone& zone = reading.season.zone;
@@ -33,10 +26,10 @@ Checked<Said> say_instruments(const Reading& reading) {
                                             {"id", row.instrument},
                                             {"standing", stand.standing},
                                             {"calibration", text(stand.calibration)},
-                                            {"deployed", instant_of(row.deployed, zone)},
-                                            {"recovered", instant_of(row.recovered, zone)},
-                                            {"calibrated", instant_of(row.calibrated, zone)},
-                                            {"calibrated_until", instant_of(row.calibrated_until, zone)},
+                                            {"deployed", instant_or_null(row.deployed, zone)},
+                                            {"recovered", instant_or_null(row.recovered, zone)},
+                                            {"calibrated", instant_or_null(row.calibrated, zone)},
+                                            {"calibrated_until", instant_or_null(row.calibrated_until, zone)},
                                             {"by", row.by},
                                             {"remarks", row.remarks}});
         said.text +=
@@ -57,20 +50,20 @@ Json version_json(const ThresholdVersion& version, const Zone& zone) {
     const Instant from = version.span.from, to = version.span.to;
     return {{"site", version.site},
             {"unit", version.unit},
-            {"check", version.check.empty() ? Json(nullptr) : Json(version.check)},
+            {"check", text_or_null(version.check)},
             {"from", from == open.from ? Json(nullptr) : Json(instant_text(from, zone))},
             {"to", to == open.to ? Json(nullptr) : Json(instant_text(to, zone))},
             {"in_force", version.in_force},
-            {"range_low", number_of(set.range_low)},
-            {"range_high", number_of(set.range_high)},
-            {"suspect_low", number_of(set.suspect_low)},
-            {"suspect_high", number_of(set.suspect_high)},
-            {"spike", number_of(set.spike)},
-            {"spike_fail", number_of(set.spike_fail)},
-            {"rate_per_min", number_of(set.rate_per_min)},
-            {"flat_min", number_of(set.flat_min)},
-            {"flat_fail_min", number_of(set.flat_fail_min)},
-            {"flat_tolerance", number_of(set.flat_tolerance)}};
+            {"range_low", number_or_null(set.range_low)},
+            {"range_high", number_or_null(set.range_high)},
+            {"suspect_low", number_or_null(set.suspect_low)},
+            {"suspect_high", number_or_null(set.suspect_high)},
+            {"spike", number_or_null(set.spike)},
+            {"spike_fail", number_or_null(set.spike_fail)},
+            {"rate_per_min", number_or_null(set.rate_per_min)},
+            {"flat_min", number_or_null(set.flat_min)},
+            {"flat_fail_min", number_or_null(set.flat_fail_min)},
+            {"flat_tolerance", number_or_null(set.flat_tolerance)}};
 }
 
 Checked<Said> say_thresholds(const Reading& reading) {

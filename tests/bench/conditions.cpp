@@ -13,6 +13,7 @@
 #include "model/book/season.h"
 #include "model/consent/first_over.h"
 #include "tests/bench/median.h"
+#include "tests/bench/two_books.h"
 
 using namespace spoilbook;
 using spoilbook::bench::median_seconds;
@@ -104,17 +105,13 @@ Times measure(const char* path) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (argc < 2) {
-        fmt::print(stderr, "usage: bench_conditions BOOK [LARGER_BOOK]\n");
-        return 2;
-    }
-    const auto small = measure(argv[1]);
-    if (argc < 3) return 0;
-    const auto large = measure(argv[2]);
-    fmt::print(
-        "growth for {:.1f} times the trips: SUM {:.1f}, release check {:.1f}, board {:.1f}, rolling windows "
-        "{:.1f} times\n",
-        static_cast<double>(large.trips) / static_cast<double>(small.trips), large.sum / small.sum,
-        large.check / small.check, large.board / small.board, large.rolling / small.rolling);
-    return 0;
+    return bench::over_two_books(
+        argc, argv, "bench_conditions", measure, [](const auto& small, const auto& large) {
+            fmt::print(
+                "growth for {:.1f} times the trips: SUM {:.1f}, release check {:.1f}, board {:.1f}, rolling "
+                "windows "
+                "{:.1f} times\n",
+                static_cast<double>(large.trips) / static_cast<double>(small.trips), large.sum / small.sum,
+                large.check / small.check, large.board / small.board, large.rolling / small.rolling);
+        });
 }

@@ -10,6 +10,7 @@
 #include "model/book/season.h"
 #include "model/consent/limit.h"
 #include "tests/bench/median.h"
+#include "tests/bench/two_books.h"
 
 using namespace spoilbook;
 using spoilbook::bench::median_seconds;
@@ -50,16 +51,12 @@ Times measure(const char* path) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (argc < 2) {
-        fmt::print(stderr, "usage: bench_headroom BOOK [LARGER_BOOK]\n");
-        return 2;
-    }
-    const auto small = measure(argv[1]);
-    if (argc < 3) return 0;
-    const auto large = measure(argv[2]);
-    fmt::print(
-        "growth for {:.1f} times the trips: SUM {:.1f}, read {:.1f}, value {:.1f}, limits {:.1f} times\n",
-        static_cast<double>(large.trips) / static_cast<double>(small.trips), large.sum / small.sum,
-        large.read / small.read, large.ledger / small.ledger, large.board / small.board);
-    return 0;
+    return bench::over_two_books(
+        argc, argv, "bench_headroom", measure, [](const auto& small, const auto& large) {
+            fmt::print(
+                "growth for {:.1f} times the trips: SUM {:.1f}, read {:.1f}, value {:.1f}, limits {:.1f} "
+                "times\n",
+                static_cast<double>(large.trips) / static_cast<double>(small.trips), large.sum / small.sum,
+                large.read / small.read, large.ledger / small.ledger, large.board / small.board);
+        });
 }

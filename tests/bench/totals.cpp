@@ -10,6 +10,7 @@
 #include "model/book/book.h"
 #include "model/book/season.h"
 #include "tests/bench/median.h"
+#include "tests/bench/two_books.h"
 
 using namespace spoilbook;
 using spoilbook::bench::median_seconds;
@@ -60,18 +61,15 @@ Times measure(const char* path) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (argc < 2) {
-        fmt::print(stderr, "usage: bench_totals BOOK [LARGER_BOOK]\n");
-        return 2;
-    }
-    const auto small = measure(argv[1]);
-    if (argc < 3) return 0;
-    const auto large = measure(argv[2]);
-    fmt::print(
-        "growth for {:.1f} times the loads: SUM {:.1f}, value {:.1f}, totals {:.1f}, by claim {:.1f}, for "
-        "reconciliation {:.1f} times\n",
-        static_cast<double>(large.loads) / static_cast<double>(small.loads), large.sum / small.sum,
-        large.value / small.value, large.totals / small.totals, large.by_claim / small.by_claim,
-        large.dredged / small.dredged);
-    return 0;
+    return bench::over_two_books(
+        argc, argv, "bench_totals", measure, [](const auto& small, const auto& large) {
+            fmt::print(
+                "growth for {:.1f} times the loads: SUM {:.1f}, value {:.1f}, totals {:.1f}, by claim "
+                "{:.1f}, "
+                "for "
+                "reconciliation {:.1f} times\n",
+                static_cast<double>(large.loads) / static_cast<double>(small.loads), large.sum / small.sum,
+                large.value / small.value, large.totals / small.totals, large.by_claim / small.by_claim,
+                large.dredged / small.dredged);
+        });
 }

@@ -17,24 +17,10 @@ struct Past {
     std::vector<Watch> watches;
 
     Past() {
-        sand = material("sand");
-        clay = material("clay");
-        deep = ground("Deep Hole");
-        shallow = ground("Bank");
-    }
-    Id material(const char* name) {
-        Material row;
-        row.id = small.id();
-        row.material = name;
-        small.season.materials.add(row);
-        return row.id;
-    }
-    Id ground(const char* name) {
-        Ground row;
-        row.id = small.id();
-        row.ground = name;
-        small.season.grounds.add(row);
-        return row.id;
+        sand = small.named(small.season.materials, &Material::material, "sand");
+        clay = small.named(small.season.materials, &Material::material, "clay");
+        deep = small.named(small.season.grounds, &Ground::ground, "Deep Hole");
+        shallow = small.named(small.season.grounds, &Ground::ground, "Bank");
     }
     Instant at(const char* text) const { return small.at(text); }
 
@@ -74,16 +60,7 @@ struct Past {
         watches.push_back(row);
         return watches.back();
     }
-    const Condition& condition(const char* kind, const char* body) {
-        Condition row;
-        row.id = small.id();
-        row.consent = small.consent;
-        row.condition = "9";
-        row.kind = kind;
-        row.body = body;
-        small.season.conditions.add(row);
-        return small.season.conditions.rows().back();
-    }
+    const Condition& condition(const char* kind, const char* body) { return small.condition_of(kind, body); }
     const Ledger& book() {
         if (!ledger) {
             for (const auto& load : loads)

@@ -144,7 +144,7 @@ TEST_CASE("what nobody recorded of a full load is no doubt: it does not count un
 
 TEST_CASE("a plan's tug is that of the load's last trip, and without one none", "[kept]") {
     TwoGrounds a;
-    const Id skua = a.named(a.small.season.tugs, &Tug::name, "Skua");
+    const Id skua = a.small.named(a.small.season.tugs, &Tug::name, "Skua");
     a.release("2025-11-02T12:00", 200, skua);
     a.condition("quantity", term(250, R"(,"applies":{"plant":["Skua"]})"));
     CHECK(a.verdict() == clear);

@@ -15,8 +15,8 @@ struct Planned {
     CheckFacts facts;
 
     Planned() {
-        sand = named(small.season.materials, &Material::material, "sand");
-        ground = named(small.season.grounds, &Ground::ground, "Deep Hole");
+        sand = small.named(small.season.materials, &Material::material, "sand");
+        ground = small.named(small.season.grounds, &Ground::ground, "Deep Hole");
         cell_w = cell("W");
         cell_e = cell("E");
         small.season.harbour.campaigns =
@@ -33,14 +33,6 @@ struct Planned {
         planned.at = small.at("2025-11-03T10:00");
         planned.ground = ground;
     }
-    template <class R>
-    Id named(Shelf<R>& shelf, std::string R::*member, const char* name) {
-        R row;
-        row.id = small.id();
-        row.*member = name;
-        shelf.add(row);
-        return row.id;
-    }
     Id cell(const char* name) {
         Cell row;
         row.id = small.id();
@@ -50,15 +42,7 @@ struct Planned {
         small.season.cells.add(row);
         return row.id;
     }
-    void condition(const char* kind, const std::string& body) {
-        Condition row;
-        row.id = small.id();
-        row.consent = small.consent;
-        row.condition = "9";
-        row.kind = kind;
-        row.body = body;
-        small.season.conditions.add(row);
-    }
+    void condition(const char* kind, const std::string& body) { small.condition_of(kind, body); }
     void limit(const std::string& members) { condition("quantity", "{" + members + "}"); }
     ReleaseCheck check() { return check_release(small.season, planned, facts).value(); }
     CheckState verdict() { return check().verdict; }

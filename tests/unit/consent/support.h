@@ -63,6 +63,28 @@ class SmallSeason {
         season.conditions.add(row);
     }
 
+    /// The next condition, of number 9, in force always.
+    const Condition& condition_of(const char* kind, const std::string& body) {
+        Condition row;
+        row.id = id();
+        row.consent = consent;
+        row.condition = "9";
+        row.kind = kind;
+        row.body = body;
+        season.conditions.add(row);
+        return season.conditions.rows().back();
+    }
+
+    /// A row that is nothing but its name.
+    template <class R>
+    Id named(Shelf<R>& shelf, std::string R::*member, const char* name) {
+        R row;
+        row.id = id();
+        row.*member = name;
+        shelf.add(row);
+        return row.id;
+    }
+
     std::vector<LimitState> limits(const char* as_at) {
         ledgers_.push_back(std::make_unique<Ledger>(season));
         return limits_at(*ledgers_.back(), at(as_at));
