@@ -6,6 +6,7 @@
 
 #include "forms/works/say.h"
 #include "model/book/book_error.h"
+#include "model/progress/shift_hours.h"
 #include "model/record/release_view.h"
 
 namespace spoilbook::form {
@@ -78,7 +79,6 @@ EventsAnswer TurbidityBook::events() {
         answer.months = month_rows(watch, season.zone);
         answer.digging = digging_periods(season, as_at);
         answer.releasing = work_periods(season, as_at, "release");
-        std::sort(answer.digging.begin(), answer.digging.end());
         std::sort(answer.releasing.begin(), answer.releasing.end());
     } catch (const std::exception& error) {
         answer.problem = QString::fromUtf8(error.what());
@@ -117,16 +117,8 @@ EvidenceAnswer TurbidityBook::evidence(const TriggerRow& row) {
                                         moment_shown(*release.ended, season.zone, QLocale()));
         }
         std::int64_t dug = 0;
-        std::vector<Period> digging = digging_periods(season, figures_->as_at);
-        std::sort(digging.begin(), digging.end());
-        Instant counted = span.from;
-        for (const Period& period : digging) {
-            const Instant from = std::max(period.from, counted);
-            const Instant to = std::min(period.to, span.to);
-            if (from >= to) continue;
-            dug += to - from;
-            counted = to;
-        }
+        for (const Period& period : inside(digging_periods(season, figures_->as_at), span))
+            dug += period.to - period.from;
         answer.work = tr("Digging for %1 of the %2 from 12 h before it was first over.")
                           .arg(span_shown(dug), span_shown(span.to - span.from));
     } catch (const std::exception& error) {

@@ -205,47 +205,6 @@ double TurbidityWatch::hours_over(const TriggerCondition& condition, const std::
     return static_cast<double>(over) * found->interval_min / 60;
 }
 
-namespace {
-
-/// The shifts by the as-at in order of their start, and the length of the longest.
-struct ShiftsInOrder {
-    std::vector<Period> shifts;
-    std::int64_t longest_ms = 0;
-};
-
-ShiftsInOrder shifts_in_order(const Season& season, Instant as_at) {
-    ShiftsInOrder found;
-    for (const auto& shift : season.shifts.rows()) {
-        if (!shift.start || *shift.start > as_at) continue;
-        found.shifts.push_back({*shift.start, shift.end ? *shift.end : as_at + 1});
-        found.longest_ms = std::max(found.longest_ms, found.shifts.back().to - found.shifts.back().from);
-    }
-    std::sort(found.shifts.begin(), found.shifts.end());
-    return found;
-}
-
-}  // namespace
-
-std::vector<Period> digging_periods(const Season& season, Instant as_at) {
-    const auto [shifts, longest_ms] = shifts_in_order(season, as_at);
-    std::vector<Period> periods;
-    for (const auto& load : season.loads.rows()) {
-        if (!load.loading_start || *load.loading_start > as_at) continue;
-        const Period loading{*load.loading_start, load.loading_end ? *load.loading_end : as_at + 1};
-        const Instant earliest = loading.from - longest_ms;
-        auto shift = std::lower_bound(shifts.begin(), shifts.end(), Period{earliest, earliest});
-        bool on_shift = false;
-        for (; shift != shifts.end() && shift->from < loading.to; ++shift) {
-            const Period both{std::max(shift->from, loading.from), std::min(shift->to, loading.to)};
-            if (!(both.from < both.to)) continue;
-            on_shift = true;
-            periods.push_back(both);
-        }
-        if (!on_shift) periods.push_back(loading);
-    }
-    return periods;
-}
-
 std::vector<Period> work_periods(const Season& season, Instant as_at, const std::string& activity) {
     std::vector<Period> periods;
     const auto add = [&](const std::optional<Instant>& from, const std::optional<Instant>& to) {

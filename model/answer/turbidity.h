@@ -100,11 +100,6 @@ class TurbidityWatch {
 /// as-at.
 std::vector<Period> work_periods(const Season& season, Instant as_at, const std::string& activity);
 
-/// When the bed was dug by the as-at, in any order: from first bucket to full of every load, as far as a
-/// shift ran. A dredger may stand on its spuds all night beside a barge half full; of a load without any
-/// shift the whole time counts.
-std::vector<Period> digging_periods(const Season& season, Instant as_at);
-
 /// True where an open event's response stops releases: what a release check holds for. Events whose response
 /// is to tell, check, slow or move hold nothing.
 bool holds_releases(const TriggerRecord& record);

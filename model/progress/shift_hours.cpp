@@ -106,4 +106,17 @@ SeasonHours season_hours(const Season& season, Instant as_at) {
     return HoursOf(season, as_at).run();
 }
 
+Periods digging_periods(const Season& season, Instant as_at) {
+    const auto found = season_hours(season, as_at);
+    Periods digging;
+    const auto add = [&](const Periods& part) { digging.insert(digging.end(), part.begin(), part.end()); };
+    for (const auto& shift : found.shifts)
+        add(shift.digging);
+    if (season.shifts.rows().empty()) {
+        for (const auto& [load, filled] : found.loading)
+            add(filled);
+    }
+    return joined(std::move(digging));
+}
+
 }  // namespace spoilbook

@@ -40,4 +40,8 @@ struct SeasonHours {
 /// most; a delay, to the end of its shift. Digging is as in shift_timeline. Common practice, no source.
 SeasonHours season_hours(const Season& season, Instant as_at);
 
+/// When the bed was dug by `as_at`: the digging of every shift, joined. Of a season without shifts, when its
+/// loads were filled.
+Periods digging_periods(const Season& season, Instant as_at);
+
 }  // namespace spoilbook

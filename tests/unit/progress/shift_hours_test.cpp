@@ -193,3 +193,20 @@ TEST_CASE("a step counts without the weather that came between, and not over a c
     CHECK_THAT(spread_of(steps)->median, WithinAbs(13.5, 1e-9));
     CHECK(!spread_of(std::vector<Positioning>{}));
 }
+
+TEST_CASE("the bed is dug while a shift fills a barge, not all night beside one half full", "[shift_hours]") {
+    Season season;
+    season.stations.add(a_station(20, 0, 0, 0, 0));
+    season.loads.add(a_load(40, 60, 180));
+    season.loads.add(a_load(41, 700, 1500));
+    const auto minutes = [](int from, int to) { return Period{shift_minute(from), shift_minute(to)}; };
+    // Nobody wrote shifts down: what the loads say.
+    CHECK(digging_periods(season, shift_minute(1600)) == Periods{minutes(60, 180), minutes(700, 1500)});
+    season.shifts.add(a_shift(1, 0, 720));
+    auto delay = a_delay(60, 90, 120);
+    delay.shift = id_of(1);
+    season.delays.add(delay);
+    CHECK(digging_periods(season, shift_minute(1600)) ==
+          Periods{minutes(60, 90), minutes(120, 180), minutes(700, 720)});
+    CHECK(digging_periods(season, shift_minute(150)) == Periods{minutes(60, 90), minutes(120, 150)});
+}
