@@ -2,6 +2,7 @@
 """Turbidity as a site's readings, flags, statistic and passed triggers; loggers' files as they come."""
 import json
 import os
+import unittest
 from datetime import datetime, timedelta
 
 from trade import CONDITIONS, CONSENT, SBK, Trade
