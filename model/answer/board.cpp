@@ -59,9 +59,10 @@ class Boarding {
     void fill(const Condition& condition, const json& body, BoardRow& row) {
         const std::string variable = body.value("variable", "");
         Refusals unread;
-        if (condition.kind == "quantity")
+        if (condition.kind == "quantity") {
             row.limits = limits_of(ledger_, condition, board_.at, &unread);
-        else if (condition.kind == "duty")
+            row.findings = findings_of(ledger_, condition, span_, records_);
+        } else if (condition.kind == "duty")
             row.duties = duties(duty_times(ledger_, condition, board_.at, &unread));
         else if (condition.kind == "series" && variable == "turbidity")
             fill_water(condition, row);

@@ -43,7 +43,7 @@ struct BoardRow {
     std::string open_question;                           ///< shown wherever its figure is shown
     std::string settled_by, settled_on, settled_letter;  ///< blank: not settled
     std::vector<LimitState> limits;                      ///< quantity: one a member
-    std::vector<Finding> findings;      ///< place, time, sea and wind, record, watch: in order of time
+    std::vector<Finding> findings;      ///< floor, place, time, sea and wind, record, watch: in order of time
     std::vector<TriggerState> sites;    ///< turbidity: how each site stands
     std::vector<TriggerRecord> events;  ///< turbidity: those that touch the period
     std::vector<DutyTime> duties;       ///< those that arose in the period or are open, and the next

@@ -100,7 +100,9 @@ BoardState board_state(const BoardRow& row, Instant at) {
     const std::string& kind = row.condition->kind;
     if (!row.reads) return BoardState::cannot_tell;
     if (!row.why.empty()) return BoardState::not_judged;
-    if (kind == "quantity") return of_limits(row.limits);
+    // Of a limit only floors have findings, and only those that ended.
+    if (kind == "quantity" && row.count(Compliance::complied) == row.findings.size())
+        return of_limits(row.limits);
     if (kind == "duty") return of_duties(row.duties);
     const bool of_the_water = kind == "series" && row.findings.empty() && !row.sites.empty();
     return of_the_water ? of_water(row, at) : of_findings(row);

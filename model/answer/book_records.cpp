@@ -32,6 +32,7 @@ const RecordColumns& BookRecords::columns() {
 
 std::vector<Finding> findings_of(const Ledger& ledger, const Condition& condition, const JudgedSpan& span,
                                  BookRecords& records) {
+    if (condition.kind == "quantity") return floor_findings(ledger, condition, span);
     if (condition.kind == "time") return time_findings(ledger, condition, span);
     if (condition.kind == "series") return sea_findings(ledger, condition, span);
     if (condition.kind == "record") return record_findings(ledger, condition, span, records.columns());

@@ -25,8 +25,8 @@ class BookRecords {
     std::optional<RecordColumns> columns_;
 };
 
-/// What one condition says of everything of the span that it judges, by its kind (findings.h): time, series
-/// of wave height or wind, record, watch. Of another kind, nothing.
+/// What one condition says of everything of the span that it judges, by its kind (findings.h): quantity
+/// that is a floor, time, series of wave height or wind, record, watch. Of another kind, nothing.
 std::vector<Finding> findings_of(const Ledger& ledger, const Condition& condition, const JudgedSpan& span,
                                  BookRecords& records);
 

@@ -39,6 +39,7 @@ OrderedJson finding_json(const Finding& found, const Zone& zone) {
     return {{"trip", found.trip == nullptr ? OrderedJson(nullptr) : OrderedJson(found.trip->trip)},
             {"release", has_row ? OrderedJson(found.release->row->release) : OrderedJson(nullptr)},
             {"load", found.load == nullptr ? OrderedJson(nullptr) : OrderedJson(found.load->load)},
+            {"window", text_or_null(found.window)},
             {"at", instant_text(found.at, zone)},
             {"state", text(found.state)},
             {"why", text_or_null(found.why)}};

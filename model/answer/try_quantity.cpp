@@ -5,6 +5,7 @@
 
 #include "model/answer/try_parts.h"
 #include "model/consent/first_over.h"
+#include "model/consent/floor_ends.h"
 #include "model/consent/limit.h"
 #include "model/consent/quantity_text.h"
 #include "model/unit/time_text.h"
@@ -86,39 +87,24 @@ class QuantityTrial {
         trial_.passes.push_back(std::move(pass));
     }
 
-    /// A floor is judged as its window ends, for each member.
     void try_floor() {
-        const auto& season = asked_.ledger.season();
-        const Consent* found = season.consents.find(asked_.candidate.consent);
-        const Consent consent = found == nullptr ? Consent{} : *found;
-        auto window = window_at(quantity_.window, consent, season, asked_.from);
-        if (!window || !window->end || window->end_counts) {
-            trial_.why_not = "a floor is judged as its window ends, and this window has no end of its own";
-            return;
-        }
+        trial_.why_not = why_floor_is_not_judged(quantity_);
         trial_.of = "windows";
         trial_.looked_at = trial_.cannot_tell = 0;
-        while (window && window->end && *window->end <= asked_.to) {
-            judge_floor(*window, *window->end - 1);
-            const Instant next = *window->end;
-            window = window_at(quantity_.window, consent, season, next);
-            if (window && window->end && *window->end <= next) break;
-        }
-    }
-
-    void judge_floor(const Window& window, Instant last) {
-        const int first = members_.empty() ? -1 : 0;
-        for (int member = first; member < static_cast<int>(members_.size()); ++member) {
-            const auto held = used_in(counts_, member, adding_of(quantity_), window, last);
-            const auto limit = limit_at(quantity_, last);
+        const Period span{asked_.from, asked_.to + 1};
+        for (const auto& floor : floors_ended(asked_.ledger, asked_.candidate, quantity_, span)) {
             ++trial_.looked_at;
-            if (!limit || held.used.value >= *limit) continue;
-            if (!held.unknown_loads.empty()) {
-                ++trial_.cannot_tell;
-                continue;
-            }
+            if (floor.judged == Compliance::cannot_tell) ++trial_.cannot_tell;
+            if (floor.judged != Compliance::breached) continue;
             ++trial_.times;
-            add_pass({member, *window.end, held.used.value, *limit});
+            TrialPass pass;
+            pass.at = floor.state.as_at;
+            pass.what = floor.window;
+            pass.member = floor.state.member ? floor.state.member->name : "";
+            pass.value = floor.state.used * shown_scale(quantity_);
+            pass.level = *floor.state.limit * shown_scale(quantity_);
+            pass.why = floor.why;
+            trial_.passes.push_back(std::move(pass));
         }
     }
 

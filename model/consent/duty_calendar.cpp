@@ -90,7 +90,8 @@ class DutyTimes {
     void add_periods() {
         const auto from = begins();
         if (!from) return;
-        Period span{*from, shift_months(season_.zone, as_at_, 12)};
+        // A period that ends with the year ahead is whole: only what goes on past it is cut.
+        Period span{*from, shift_months(season_.zone, as_at_, 12) + 1};
         if (consent_ != nullptr && consent_->expires) span.to = std::min(span.to, *consent_->expires);
         const std::string year_starts = consent_ == nullptr ? "" : consent_->year_starts;
         for (const auto& period : duty_periods(season_.zone, duty_.when, year_starts, span)) {

@@ -34,7 +34,7 @@ std::string_view text(Compliance compliance) {
 std::string Finding::named() const {
     if (release != nullptr) return release->named();
     if (trip != nullptr) return "trip " + trip->trip;
-    return load == nullptr ? "" : "load " + load->load;
+    return load == nullptr ? window : "load " + load->load;
 }
 
 bool judges_releases(const json& body) {

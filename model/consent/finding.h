@@ -12,20 +12,21 @@ enum class Compliance { complied, cannot_tell, breached };
 
 std::string_view text(Compliance compliance);
 
-/// What one condition says of one release, trip or load that happened. Points into the ledger and its season,
-/// which must outlive it.
+/// What one condition says of one release, trip or load that happened, or of a window that ended. Points into
+/// the ledger and its season, which must outlive it.
 struct Finding {
     const Condition* condition = nullptr;  ///< the version in force at `at`
     const Consent* consent = nullptr;      ///< null where the condition names none
-    const ReleaseView* release = nullptr;  ///< one of these three is what was judged
+    const ReleaseView* release = nullptr;  ///< one of these three, or `window`, is what was judged
     const Trip* trip = nullptr;
     const Load* load = nullptr;
-    Instant at;  ///< release end, loading end, the trip's return
+    Instant at;  ///< release end, loading end, the trip's return, the last instant of the window
     Compliance state = Compliance::cannot_tell;
+    std::string window;                  ///< or the window of a floor that ended, in words
     std::string why;                     ///< for what is not complied, in words
-    std::optional<double> value, level;  ///< of the sea: what was held against what, m or kn
+    std::optional<double> value, level;  ///< of the sea, m or kn: what was held against what
 
-    /// "trip T-7", "release R-2", "load L-9".
+    /// "trip T-7", "release R-2", "load L-9", "2025-11-01 to 2025-11-30".
     [[nodiscard]] std::string named() const;
 };
 

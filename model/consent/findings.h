@@ -13,8 +13,12 @@ struct RecordColumns {
 
 // After the act, kind by kind: what one condition says of everything of the span that it judges, in order of
 // time. The version given judges what fell while it was in force (a release at its end, a load at loading
-// end, a trip at its return). Empty where nothing fell to it, and where its members do not read: a board says
-// so. docs/calculations.md, Conditions after the act.
+// end, a trip at its return, a window at its last instant). Empty where nothing fell to it, and where its
+// members do not read: a board says so. docs/calculations.md, Conditions after the act.
+
+/// Kind quantity where it is a floor (floor_ends.h): each of its windows that ended in the period, judged by
+/// the version in force as it ended. Without a period nothing: the limit itself tells what is reached by now.
+std::vector<Finding> floor_findings(const Ledger& ledger, const Condition& condition, const JudgedSpan& span);
 
 /// Kind time. A release is judged from doors open to its end, also at each instant between at which the
 /// answer may turn; a load at loading start and end alone, since nobody logs when the bucket stood still

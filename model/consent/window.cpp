@@ -49,16 +49,9 @@ Window rolling_window(WindowUnit unit, int n, const Zone& zone, Instant t) {
 
 /// The campaign that holds t, or the last one begun before it.
 std::optional<Window> campaign_window(const Season& season, const std::string& name, Instant t) {
-    const auto campaigns = nlohmann::json::parse(season.harbour.campaigns, nullptr, false);
     std::optional<Window> found;
-    if (!campaigns.is_array()) return found;
-    for (const auto& campaign : campaigns) {
-        if (!name.empty() && campaign.value("name", "") != name) continue;
-        const auto from = parse_instant_or_day(campaign.value("from", ""), season.zone);
-        const auto to = parse_instant_or_day(campaign.value("to", ""), season.zone);
-        const auto end = to ? std::optional(*to) : std::nullopt;
-        if (!from || t < *from) continue;
-        if (!found || *found->start < *from) found = Window{*from, true, end, false};
+    for (const auto& window : campaign_windows(season, name)) {
+        if (*window.start <= t && (!found || *found->start < *window.start)) found = window;
     }
     return found;
 }
@@ -68,6 +61,19 @@ std::optional<Window> campaign_window(const Season& season, const std::string& n
 MonthDay month_day(const std::string& text) {
     const auto day = text.size() == 5 ? parse_day("2000-" + text) : Checked<Day>(Refusal{});
     return day ? MonthDay{day->month, day->day} : MonthDay{};
+}
+
+std::vector<Window> campaign_windows(const Season& season, const std::string& name) {
+    std::vector<Window> windows;
+    const auto campaigns = nlohmann::json::parse(season.harbour.campaigns, nullptr, false);
+    if (!campaigns.is_array()) return windows;
+    for (const auto& campaign : campaigns) {
+        if (!name.empty() && campaign.value("name", "") != name) continue;
+        const auto from = parse_instant_or_day(campaign.value("from", ""), season.zone);
+        const auto to = parse_instant_or_day(campaign.value("to", ""), season.zone);
+        if (from) windows.push_back({*from, true, to ? std::optional(*to) : std::nullopt, false});
+    }
+    return windows;
 }
 
 std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, const Season& season,

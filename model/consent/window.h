@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "model/record/season.h"
 
@@ -48,5 +49,8 @@ MonthDay month_day(const std::string& text);
 /// window; after a phase or campaign ended it stands full as it was.
 std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, const Season& season,
                                 Instant t);
+
+/// Every campaign of that name, of any where it is blank, in the order of the book.
+std::vector<Window> campaign_windows(const Season& season, const std::string& name);
 
 }  // namespace spoilbook

@@ -6,6 +6,7 @@
 
 #include "model/answer/board_state.h"
 #include "model/consent/finding.h"
+#include "model/consent/floor_ends.h"
 #include "model/consent/time_rule.h"
 
 namespace spoilbook {
@@ -26,8 +27,7 @@ bool has_site(const Condition& condition, const ReturnFacts& facts) {
 std::string of_quantity(const Condition& condition, const Zone& zone) {
     const auto quantity = quantity_from(condition, zone);
     if (!quantity) return does_not_read;
-    return quantity->at_most ? ""
-                             : "a floor is reached or not when its window ends: the limits tell its used";
+    return quantity->at_most ? "" : why_floor_is_not_judged(*quantity);
 }
 
 std::string of_series(const Condition& condition, const ReturnFacts& facts) {

@@ -152,6 +152,22 @@ class Returns(Trade):
                           "condition 41, trip T-3: clay may not go to Deep Hole"], said["reasons"])
         self.assertEqual([], said["conditions_not_judged_here"])
 
+    def test_a_floor_that_was_not_reached_as_the_month_ended_stands_against_compliance(self):
+        # November released 630 m3.
+        month = {"kind": "quantity", "measure": "in_situ_m3", "op": "at_least",
+                 "window": {"kind": "calendar", "unit": "month"}}
+        said = self.returned(dict(month, condition="60", value=630), dict(month, condition="61", value=631),
+                             dict(month, condition="62", value=9e9, window={"kind": "term"}))["compliance"]
+        self.assertEqual([("60", "complied", 1, 0, 0), ("61", "breached", 0, 0, 1)],
+                         [tuple(c[k] for k in COUNTS) for c in said["conditions"]])
+        self.assertEqual(["condition 61, 2025-11-01 to 2025-11-30: 630 of 631 m³ in situ reached"], said["reasons"])
+        (failed,) = said["conditions"][1]["failed"]
+        self.assertEqual((None, "2025-11-01 to 2025-11-30", "2025-11-30T23:59:59.999+13:00"),
+                         tuple(failed[k] for k in ("trip", "window", "at")))
+        board = {row["condition"]: row["state"] for row in self.ask("conditions", self.book, "--period", "2025-11", *AS_AT)
+                 ["conditions"]}
+        self.assertEqual({"60": "within", "61": "breached", "62": "below"}, board)
+
     def test_a_duty_that_was_not_done_in_its_time_stands_against_compliance(self):
         # The second working day after Monday, 10 November, until 24:00.
         notice = {"condition": "50", "kind": "duty", "what": "notice", "when": {"on_date": "2025-11-10"},

@@ -15,7 +15,9 @@ class Window:
     trip: Optional[str] = None      # window of one trip
 
     def spans(self, t):
-        """Whether t itself lies in the window: a phase or campaign that is over judges nothing more."""
+        """Whether t itself lies in the window: before its term a limit judges nothing, nor after its phase."""
+        if self.term:
+            return self.start is None or self.start <= t
         return not self.cut_at_end or (self.start <= t and (self.end is None or t < self.end))
 
     def holds(self, time, t, opening=False, trip=None):

@@ -114,6 +114,8 @@ TEST_CASE("the first period begins where the consent commences, and the last is 
     CHECK(times.front().covers->to == book.at("2025-07-01T00:00"));
     CHECK(times.back().covers->to == book.at("2026-11-01T00:00"));
     CHECK(times.back().state == DutyState::coming);
+    // A month that ends with the year ahead is whole.
+    CHECK(book.times("2025-11-01T00:00").back().covers->to == book.at("2026-11-01T00:00"));
 }
 
 TEST_CASE("a month in which the clocks change ends at local midnight", "[duty]") {
