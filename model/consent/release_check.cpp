@@ -123,7 +123,8 @@ class Checker {
         if (condition.kind == "duty" || !condition.to || (until && *until <= *condition.to)) return until;
         if (condition.kind == "time" && !time_holds_to(ledger_, body_of(condition), planned_, *condition.to))
             return std::nullopt;
-        const Season done = done_by(season_, planned_);
+        // What goes before this load went at the planned instant, however long this one is held.
+        const Season done = done_by(what_if_.season, planned_);
         PlannedRelease then = planned_;
         then.at = *condition.to;
         for (const auto& next : season_.conditions.rows()) {

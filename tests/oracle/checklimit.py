@@ -36,7 +36,9 @@ class CheckedLimit:
             return "clear"
         if not mine:
             return self._if_it_goes_there(version, t)
-        self.unsaid = limit.each_of == "claim" and None in mine[0].claims
+        # A part of no recorded claim is out of a scope that names claims, before the act as after it.
+        scoped = version.get("applies", {}).get("claims")
+        self.unsaid = limit.each_of == "claim" and not scoped and None in mine[0].claims
         members = self._members(limit, mine[0])
         if members is None:
             every = [self._of_member(planned, version, t, m) for m in limit.members()]

@@ -219,6 +219,23 @@ TEST_CASE("a hold's end under the next version counts nothing that was released 
     CHECK(a.until() == a.small.at("2025-11-20T00:00"));
 }
 
+TEST_CASE("what waited goes at the planned instant, however long the load itself is held", "[kept]") {
+    TwoVersions a;
+    Load waiting;
+    waiting.id = a.small.id();
+    waiting.stated_in_situ_m3 = 80;
+    waiting.loading_end = a.small.at("2025-11-01T06:00");
+    a.small.season.loads.add(waiting);
+    // 180 of 90 in a week: as the second version begins, 2 weeks on, the 100 stand alone against 150.
+    const auto week = [](int most) {
+        return R"({"measure":"in_situ_m3","window":{"kind":"calendar","unit":"week"},"value":)" +
+               std::to_string(most) + "}";
+    };
+    a.versions("quantity", week(90), week(150));
+    CHECK(a.verdict() == hold);
+    CHECK(a.until() == a.small.at("2025-11-20T00:00"));
+}
+
 TEST_CASE("a share's hold does not end by what was released after the plan", "[kept]") {
     const auto share = [](const char* most) {
         return std::string(R"({"measure":"in_situ_m3","each_of":"cell","window":{"kind":"term"},
