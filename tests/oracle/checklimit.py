@@ -116,6 +116,9 @@ class CheckedLimit:
                 for e in limit.events:
                     # Clamped months take an hour of the 30th in again on the 31st: both ends are looked at.
                     found |= {self._leaves(e.time, n, unit), folder.clock.minus(e.time, -n, unit)}
+                    # A span that ends in an hour the clock skipped ends as it would an hour later.
+                    wall = folder.clock.wall(folder.clock.minus(e.time, -n, unit))
+                    found |= {folder.clock.instant(wall - timedelta(minutes=m)) for m in (30, 60)}
             elif window["kind"] == "campaign":
                 found |= {folder.time(c.get(k)) for c in folder.harbour.get("campaigns", []) for k in ("from", "to")}
             elif window["kind"] in ("calendar", "consent_year"):
