@@ -4,6 +4,7 @@
 #include <cstdio>
 
 #include "app/command/evidence.h"
+#include "app/command/over_dredge.h"
 #include "app/command/pace.h"
 #include "model/book/book_error.h"
 
@@ -37,6 +38,7 @@ int run(int argc, char** argv) {
     spoilbook::add_turbidity_commands(program, options, task);
     spoilbook::add_readings_command(program, options, task);
     spoilbook::add_pace_commands(program, options, task);
+    spoilbook::add_over_dredge_command(program, options, task);
     spoilbook::add_evidence_commands(program, options, task);
     try {
         program.parse(argc, argv);

@@ -13,6 +13,7 @@
 #include "forms/shared/sheet.h"
 #include "forms/shared/table_view.h"
 #include "forms/works/figure_row.h"
+#include "forms/works/over_dredge_part.h"
 
 namespace spoilbook::form {
 namespace {
@@ -110,6 +111,10 @@ QWidget* PaceLeaf::build_tables() {
     auto* weeks = add_table(weeks_, tr("Weeks"), pace_columns(tr("Week from"), locale));
     auto* shifts = add_table(shifts_, tr("Shifts"), pace_columns(tr("Shift"), locale));
     add_table(steps_, tr("Positioning"), step_columns(locale));
+    over_dredge_ = new OverDredgePart(tabs_);
+    tell_exports_of(over_dredge_->table());
+    tabs_->addTab(over_dredge_, tr("Over-dredge"));
+    connect(over_dredge_, &OverDredgePart::unit_cost_changed, this, &PaceLeaf::ask_over_dredge);
     connect(causes, &TableView::opened, this, [this](int row) {
         const CauseRow& cause = causes_->row(row);
         if (cause.is_delay) return open_delays(tr("Delays: %1").arg(cause.cause), cause.delays);
@@ -165,6 +170,18 @@ void PaceLeaf::show_figures(const FiguresMade&) {
             return shown;
         },
         [this](Shown shown) { show_pace(std::move(shown)); });
+    ask_over_dredge();
+}
+
+void PaceLeaf::ask_over_dredge() {
+    if (!figures()) return;  // the first figures ask for it themselves
+    using Told = std::pair<std::vector<OverDredgeRow>, QString>;
+    ask<Told>(
+        [unit_cost = over_dredge_->unit_cost()](const Figures& f) {
+            const auto dug = over_dredge(f.season, f.as_at);
+            return Told{over_dredge_rows(dug, unit_cost), over_dredge_sentence(dug, unit_cost, QLocale())};
+        },
+        [this](Told told) { over_dredge_->show_dug(std::move(told.first), told.second); });
 }
 
 void PaceLeaf::show_pace(Shown shown) {

@@ -12,10 +12,11 @@ namespace spoilbook::form {
 
 class ChartFrame;
 class FigureRow;
+class OverDredgePart;
 class Sheet;
 class TableView;
 
-/// Where the hours went, what an hour of digging brings, and who holds up the loads.
+/// Where the hours went, what an hour of digging brings, who holds up the loads, and what was dug too deep.
 class PaceLeaf : public FiguresPage {
     Q_OBJECT
 
@@ -34,6 +35,7 @@ class PaceLeaf : public FiguresPage {
     template <class Row>
     TableView* add_table(RowTable<Row>*& rows, const QString& title, std::vector<Column<Row>> columns);
     void show_pace(Shown shown);
+    void ask_over_dredge();
     void open_delays(const QString& title, std::vector<DelayLine> lines);
     void open_shifts(const QString& title, const std::vector<QString>& names);
 
@@ -47,6 +49,7 @@ class PaceLeaf : public FiguresPage {
     RowTable<PaceRow>* weeks_ = nullptr;
     RowTable<PaceRow>* shifts_ = nullptr;
     RowTable<StepLine>* steps_ = nullptr;
+    OverDredgePart* over_dredge_ = nullptr;
     std::vector<PaceRow> shift_rows_;
     Sheet* sheet_;
     Sheet* delays_sheet_;  ///< over the shifts of a week

@@ -27,7 +27,23 @@ const Definition<Removed>& definition() {
                     "where the bed came up: shown, and part of removed already")
             .added()
             .number("deposited_u_m3", &Removed::deposited_u_m3, "m³", 0, 1e8, "its standard uncertainty")
-            .added();
+            .added()
+            .number("within_allowance_m3", &Removed::within_allowance_m3, "m³", 0, 1e8,
+                    "of removed: below target level, within the allowance, in situ")
+            .added()
+            .since(3)
+            .number("within_allowance_u_m3", &Removed::within_allowance_u_m3, "m³", 0, 1e8,
+                    "its standard uncertainty")
+            .added()
+            .since(3)
+            .number("beyond_allowance_m3", &Removed::beyond_allowance_m3, "m³", 0, 1e8,
+                    "of removed: deeper than the allowance, in situ")
+            .added()
+            .since(3)
+            .number("beyond_allowance_u_m3", &Removed::beyond_allowance_u_m3, "m³", 0, 1e8,
+                    "its standard uncertainty")
+            .added()
+            .since(3);
     return d;
 }
 

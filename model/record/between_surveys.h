@@ -17,6 +17,8 @@ struct Removed {
     std::optional<double> outside_in_situ_m3, outside_u_m3;
     std::string by, remarks;
     std::optional<double> deposited_in_situ_m3, deposited_u_m3;
+    std::optional<double> within_allowance_m3, within_allowance_u_m3;  ///< of removed: below target, allowed
+    std::optional<double> beyond_allowance_m3, beyond_allowance_u_m3;  ///< of removed: deeper than allowed
 };
 
 template <>

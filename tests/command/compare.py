@@ -11,6 +11,20 @@ KEYS = ("claim", "removed_m3", "removed_m3_u", "deposited_m3", "barges_in_situ_m
 
 
 class Compare(Trade):
+    def test_what_was_dug_too_deep_is_told_by_claim_with_its_cost(self):
+        self.with_surveys(REMOVED.split("\n")[0] + ",within_allowance_m3,within_allowance_u_m3,beyond_allowance_m3\n"
+                          "R-1,S-A,S-B,Q1,400,10,,,Ana,30,4,\nR-2,S-A,S-B,Q2,100,10,,,Ana,,,12\n")
+        said = self.ask("over-dredge", self.book, "--unit-cost", "20", "--as-at", "2025-12-05T00:00+13:00")
+        self.assertEqual([("Q1", 30, 4, None, 600, 80, ["R-1"]), ("Q2", None, None, 12, 240, 0, ["R-2"])],
+                         [(r["claim"], r["within_allowance_m3"], r["within_allowance_m3_u"], r["beyond_allowance_m3"],
+                           r["cost"], r["cost_u"], r["removed"]) for r in said["claims"]])
+        self.assertEqual((42, 4, 840), tuple(said["all"][k] for k in ("below_target_m3", "below_target_m3_u", "cost")))
+        self.assertAlmostEqual(42 / 500, said["all"]["share_of_removed"])
+        self.assertEqual(1, len(said["claims"][1]["assumed"]))
+        free = self.ask("over-dredge", self.book, "--as-at", "2025-12-05T00:00+13:00")
+        self.assertEqual([None, None], [r["cost"] for r in free["claims"]])
+        self.assertEqual(2, self.sbk("over-dredge", self.book, "--unit-cost", "-1").returncode)
+
     def with_surveys(self, removed=REMOVED):
         self.new(surveys_csv=SURVEYS, removed_csv=removed)
 

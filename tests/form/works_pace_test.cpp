@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Hours and pace over the sample book: rows that close, a chart, and the delays behind a cause by keys.
+#include <QLineEdit>
 #include <QTabWidget>
 #include <QTableView>
 
@@ -104,6 +105,32 @@ TEST_CASE("a headline of pace never flatters", "[pace]") {
     CHECK(rate_figure(row, QLocale::c()).basis.contains(QStringLiteral("2 loads unknown")));
     CHECK(rate_figure({}, QLocale::c()).value.isEmpty());
     CHECK(least_figure({}, QLocale::c()).value.isEmpty());
+}
+
+TEST_CASE("what was dug too deep is told, and costs what is typed beside it", "[pace]") {
+    SampleDesk desk;
+    PaceLeaf page(desk.figures);
+    page.resize(1080, 640);
+    page.show();
+    REQUIRE(QTest::qWaitForWindowActive(&page));
+    REQUIRE(comes_to_say(page, "Most was lost to waiting for barge"));
+    auto* tabs = page.findChild<QTabWidget*>();
+    tabs->setCurrentIndex(tabs->count() - 1);
+    // The six reports of sample-db/marram/removed.csv, added up by hand.
+    REQUIRE(comes_to_say(page, "7,240 ± 1,150 m³ in situ were dug below target level, 6.6 %"));
+    CHECK(says(page, QStringLiteral("1,200 ± 430 m³ of it beyond the allowance")));
+    const auto* part = tabs->currentWidget();
+    auto* table = part->findChild<QTableView*>();
+    REQUIRE(table->model()->rowCount() == 7);
+    auto* box = part->findChild<QLineEdit*>();
+    REQUIRE(box);
+    box->setFocus();
+    QTest::keyClicks(box, QStringLiteral("20"));
+    QTest::keyClick(box, Qt::Key_Return);
+    REQUIRE(comes_to_say(page, "It cost 144,800 ± 23,000."));
+    const auto* model = table->model();
+    CHECK(model->index(6, 0).data().toString() == QStringLiteral("All"));
+    CHECK(model->index(6, 5).data().toString() == QStringLiteral("144,800 ± 23,000"));
 }
 
 TEST_CASE("a cause opens its delays by Enter, a week its shifts and a shift its delays", "[pace]") {
