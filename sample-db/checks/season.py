@@ -56,6 +56,13 @@ class Season:
         """A file of turbidity/."""
         return self._csv(os.path.join("turbidity", name))
 
+    def track(self, trip):
+        """[(aware datetime, (lat, lon))], empty where none is kept."""
+        name = os.path.join("tracks", f"{trip}.csv")
+        if not os.path.exists(os.path.join(self.path, name)):
+            return []
+        return [(when(r["time"]), (float(r["lat"]), float(r["lon"]))) for r in self._csv(name)]
+
     def json(self, name):
         with open(os.path.join(self.path, name), encoding="utf-8") as f:
             return json.load(f)

@@ -52,6 +52,12 @@ def built_in(season, ground):
         len(out) == 1 and abs(out[0][1] + 80) < 1
     inside = min(d for _, d in placed if d > 0)
     yield "all others inside by over 20 m and 2 u", f"least {inside:.0f} m", inside > 30
+    may = {r.trip["trip"]: season.track(r.trip["trip"]) for r in season.releases
+           if r.place and local(r.start).strftime("%Y-%m") == "2026-05"}
+    open_by = [ground.inside_by(p) for r in season.releases for t, p in may.get(r.trip["trip"], [])
+               if r.start <= t <= r.end]
+    yield "tracks since May, inside by over 30 m with the doors open", \
+        f"{sum(map(bool, may.values()))} of {len(may)}, least {min(open_by):.0f} m", all(may.values()) and min(open_by) > 30
     none = [r for r in season.releases if not r.place]
     mend = _mend(season, none[0].trip["trip"]) if len(none) == 1 else None
     yield "one release without a position, 400 m inside when mended", \

@@ -16,6 +16,7 @@ from .write_events import write_events, write_steps
 from .write_loads import write_light_readings, write_loads, write_tallies, write_trips
 from .write_shifts import write_crew, write_delays, write_handovers, write_shifts, write_soundings, write_stations
 from .write_surveys import write_surveys
+from .write_tracks import write_tracks
 from .write_water import write_water
 
 TRIPS_A_YEAR, LONGEST_YEARS, MOST_A_SPREAD = 600, 20, 1300
@@ -52,6 +53,7 @@ def marram(path, seed=25117):
     write_observations(folder, season, waves)
     write_surveys(folder)
     write_water(folder, season, dice.child(19))
+    write_tracks(folder, season, ground, clock.instant(date(2026, 5, 1)))
     write_duties(folder)
     write_events(folder, season)
     write_steps(folder, season, unsigned, found_places.mend)

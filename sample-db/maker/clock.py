@@ -40,6 +40,12 @@ def instant(day, hour=0, minute=0):
     return guess if offset(guess) == STANDARD else wall - DAYLIGHT
 
 
+def utc_text(second):
+    """2025-09-27T13:30:15Z, of a second since 1970."""
+    days, rest = divmod(second, DAY * 60)
+    return f"{date.fromordinal(EPOCH + days).isoformat()}T{rest // 3600:02}:{rest // 60 % 60:02}:{rest % 60:02}Z"
+
+
 def wall(minute):
     """(datetime.date, minutes since its midnight)."""
     days, rest = divmod(minute + offset(minute), DAY)

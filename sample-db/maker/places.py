@@ -144,5 +144,10 @@ class GroundShape:
             if edge > 90 and wreck > 270:
                 return along, right
 
+    def drift(self, cell):
+        """(east, north) of one metre along the ground, towards its middle from the cell."""
+        way = 1.0 if int(cell[1]) <= self.COLUMNS // 2 else -1.0
+        return way * self.frame.sin, way * self.frame.cos
+
     def position(self, along, right):
         return lat_lon(*self.frame.at(along, right))

@@ -17,7 +17,7 @@ class Trip:
     def __init__(self, load, shift, order, departed, outcome=""):
         self.load, self.shift, self.order, self.departed, self.outcome = load, shift, order, departed, outcome
         self.release_start = self.release_end = self.returned = None
-        self.cell = self.place = None
+        self.opening = None         # where she released, if at one place
 
 
 class Shift:

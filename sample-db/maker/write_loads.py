@@ -49,6 +49,7 @@ def write_trips(folder, season, found_places, waves):
         openings = found_places.openings(trip, story)
         first = openings[0] if openings else None
         own = first if story not in ("hung up", "two cells") else None      # else releases.csv has them
+        trip.opening = own
         lat, lon, u, known = _position(own)
         remarks = STORY_REMARKS.get(story, "swell on the bar, turned back" if not openings else "")
         trips.append([trip.label, trip.load.label, trip.shift.spread.tow, text(trip.departed),
