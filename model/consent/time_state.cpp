@@ -12,6 +12,9 @@ namespace {
 
 using Fits = std::optional<bool>;
 
+/// What a line between two levels loses in binary digits, with room: a bound is met at its very millisecond.
+constexpr double rounding_m = 1e-9;
+
 /// False beats not known beats true.
 Fits both(Fits a, Fits b) {
     if (a == false || b == false) return false;
@@ -32,8 +35,8 @@ Fits fits_tide(const TimeRule& rule, const TimeSite& by, Instant at) {
     if (!by_tide(rule)) return true;
     const auto level = by.tide.at(at);
     if (!level) return std::nullopt;
-    return (!rule.tide_min_m || *level >= *rule.tide_min_m) &&
-           (!rule.tide_max_m || *level <= *rule.tide_max_m);
+    return (!rule.tide_min_m || *level >= *rule.tide_min_m - rounding_m) &&
+           (!rule.tide_max_m || *level <= *rule.tide_max_m + rounding_m);
 }
 
 std::vector<Instant> turns_on(const TimeRule& rule, const TimeSite& by, Day day) {

@@ -102,6 +102,13 @@ TEST_CASE("a tide window ends where the level next leaves it") {
     CHECK(shut.ends("2025-11-03T09:00") == local("2025-11-03T09:30") + 1);
 }
 
+TEST_CASE("a bound that the tide meets on a millisecond is met on it") {
+    // 0.3 of the 0.64 m of an hour: 15/32 of it, 28 min 7.5 s; in binary digits the level there is under 0.5.
+    const auto tide = tide_of({{"2025-11-03T08:12", 0.2}, {"2025-11-03T09:12", 0.84}});
+    const Judged above({{"mode", "allow"}, {"tide_level_m", {{"min", 0.5}}}}, tide);
+    CHECK(above.ends("2025-11-03T08:20") == local("2025-11-03T08:40:07.500"));
+}
+
 TEST_CASE("between tide rows over three hours apart, and outside them, the level is not known") {
     const auto tide =
         tide_of({{"2025-11-03T06:00", 2.0}, {"2025-11-03T09:00", 2.0}, {"2025-11-03T12:00:00.001", 0.0}});
