@@ -201,13 +201,17 @@ std::uint32_t day_key(Day day) {
 }
 
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
-                             const Condition& condition, const Ledger& ledger) {
+                             const Condition& condition, const Ledger& ledger, std::optional<Instant> from) {
     CountMaker maker(quantity, members, ledger, false);
     const auto& lines = quantity.scope.activity == Activity::dredge ? ledger.dredged() : ledger.released();
-    for (const auto& line : lines)
-        maker.add(line);
+    const auto before = [](const LedgerLine& line, Instant at) { return line.at < at; };
+    auto line = from ? std::lower_bound(lines.begin(), lines.end(), *from, before) : lines.begin();
+    for (; line != lines.end(); ++line)
+        maker.add(*line);
     auto counts = maker.take();
+    const auto without_openings = counts.size();
     add_openings(quantity, members, condition, ledger.season(), counts);
+    if (counts.size() == without_openings) return counts;  // in the order of the ledger
     std::stable_sort(counts.begin(), counts.end(),
                      [](const Count& a, const Count& b) { return a.at < b.at; });
     return counts;

@@ -22,9 +22,11 @@ std::uint32_t day_key(Day day);
 /// Everything that counts under a limit, ascending by time, whatever the window: releases (or loads dredged)
 /// in its scope with their amount in its measure, and opening amounts of the condition. A scope by claim
 /// counts the part of a load that came from it, and a trip whole if any part did; a scope by material the
-/// load's own.
+/// load's own. With `from`, what was released (or loaded) before it is left out: a window of a month in a
+/// book of twenty years needs no more than the month.
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
-                             const Condition& condition, const Ledger& ledger);
+                             const Condition& condition, const Ledger& ledger,
+                             std::optional<Instant> from = std::nullopt);
 /// Of one line of the ledger alone. What is not known of it is out of the scope, or with `not_known_is_in` in
 /// it: of a plan, it may turn out to be (scope_filter.h).
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,

@@ -45,16 +45,28 @@ bool judges_dredging(const json& body) {
     return activity_of(body) != "release";
 }
 
-bool applies_to(const Ledger& ledger, const LedgerLine& line, const json& body, bool not_known_is_in) {
-    Scope scope = scope_from(body);
+AppliesTo::AppliesTo(const Season& season, const json& body, bool not_known_is_in)
+    : season_(season),
+      of_releases_(scope_from(body)),
+      of_dredging_(of_releases_),
+      not_known_is_in_(not_known_is_in) {
+    of_releases_.activity = Activity::release;
     // A load dredged has not been anywhere yet: grounds and cells are not looked at.
-    scope.activity = line.release == nullptr ? Activity::dredge : Activity::release;
-    const ScopeFilter filter(scope, ledger.season(), not_known_is_in);
+    of_dredging_.activity = Activity::dredge;
+}
+
+bool AppliesTo::operator()(const LedgerLine& line) const {
+    const Scope& scope = line.release == nullptr ? of_dredging_ : of_releases_;
+    const ScopeFilter filter(scope, season_, not_known_is_in_);
     if (!filter.takes(line)) return false;
     if (!filter.by_part() || line.figures == nullptr) return true;
     const auto& parts = line.figures->parts;
     return std::any_of(parts.begin(), parts.end(),
                        [&](const LoadPart& part) { return filter.takes(part, line.at); });
+}
+
+bool applies_to(const Ledger& ledger, const LedgerLine& line, const json& body, bool not_known_is_in) {
+    return AppliesTo(ledger.season(), body, not_known_is_in)(line);
 }
 
 json body_of(const Condition& condition) {
@@ -76,9 +88,9 @@ std::vector<const LedgerLine*> judged_lines(const Ledger& ledger, const std::vec
                                             const Condition& condition, const json& body,
                                             const JudgedSpan& span) {
     std::vector<const LedgerLine*> judged;
+    const AppliesTo applies(ledger.season(), body);
     for (const auto& line : lines) {
-        if (span.has(line.at) && in_force(condition, line.at) && applies_to(ledger, line, body))
-            judged.push_back(&line);
+        if (span.has(line.at) && in_force(condition, line.at) && applies(line)) judged.push_back(&line);
     }
     return judged;
 }

@@ -4,6 +4,7 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include "model/consent/ledger.h"
+#include "model/consent/quantity.h"
 
 namespace spoilbook {
 
@@ -42,8 +43,19 @@ struct JudgedSpan {
 bool judges_releases(const nlohmann::json& body);
 bool judges_dredging(const nlohmann::json& body);
 
-/// Whether a release, or a dredged load, is in the scope of a condition that names its members in `body`.
-/// What is not known is out of it, or with `not_known_is_in` may turn out to be in it (scope_filter.h).
+/// Which releases, or dredged loads, are in the scope of a condition that names its members in `body`, read
+/// once. What is not known is out of it, or with `not_known_is_in` may turn out to be in it (scope_filter.h).
+class AppliesTo {
+ public:
+    AppliesTo(const Season& season, const nlohmann::json& body, bool not_known_is_in = false);
+    [[nodiscard]] bool operator()(const LedgerLine& line) const;
+
+ private:
+    const Season& season_;
+    Scope of_releases_, of_dredging_;
+    bool not_known_is_in_;
+};
+/// The same of one line alone.
 bool applies_to(const Ledger& ledger, const LedgerLine& line, const nlohmann::json& body,
                 bool not_known_is_in = false);
 

@@ -40,6 +40,14 @@ const LoadFigures* Ledger::figures_of(const Id& load) const {
     return place == load_numbers_.end() ? nullptr : &figures_[place->second];
 }
 
+std::span<const LedgerLine> Ledger::released_at(Instant at) const {
+    const auto first = std::lower_bound(released_.begin(), released_.end(), at,
+                                        [](const LedgerLine& line, Instant t) { return line.at < t; });
+    const auto last = std::upper_bound(first, released_.end(), at,
+                                       [](Instant t, const LedgerLine& line) { return t < line.at; });
+    return {first, last};
+}
+
 void Ledger::list_released() {
     std::unordered_map<Id, std::uint32_t> trip_numbers;
     auto without_load = static_cast<std::uint32_t>(figures_.size());

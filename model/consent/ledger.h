@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <deque>
+#include <span>
 #include <vector>
 
 #include "model/place/ground_map.h"
@@ -38,6 +38,8 @@ class Ledger {
     [[nodiscard]] const std::vector<ReleaseView>& all_releases() const { return releases_; }
     /// Releases that count, ascending by release end.
     [[nodiscard]] const std::vector<LedgerLine>& released() const { return released_; }
+    /// Those of one instant.
+    [[nodiscard]] std::span<const LedgerLine> released_at(Instant at) const;
     /// Loads whose loading ended, ascending by it.
     [[nodiscard]] const std::vector<LedgerLine>& dredged() const { return dredged_; }
     /// Null for a load that the season does not have.

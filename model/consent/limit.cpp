@@ -28,8 +28,10 @@ class LimitRows {
         const Consent* consent = season_.consents.find(condition.consent);
         if (consent != nullptr) consent_ = *consent;
         members_ = members_of(quantity_, season_);
-        counts_ = counts_of(quantity_, members_, condition, ledger);
         window_ = window_at(quantity_.window, consent_, season_, as_at);
+        const bool by_window = window_ && quantity_.window.kind != WindowKind::trip;
+        counts_ =
+            counts_of(quantity_, members_, condition, ledger, by_window ? window_->start : std::nullopt);
         first_overs_ = first_overs(ledger, condition, as_at);
     }
 

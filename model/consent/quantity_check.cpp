@@ -41,21 +41,28 @@ QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, c
     Quantity own_quantity = quantity;
     if (own_by == OwnBy::any_method) own_quantity.method.clear();
     std::optional<std::uint32_t> number;
-    for (const auto& line : ledger.released()) {
-        if (line.load == nullptr || line.load->id != load || line.at != at) continue;
+    for (const auto& line : ledger.released_at(at)) {
+        if (line.load == nullptr || line.load->id != load) continue;
         number = line.load_number;
         own_ = counts_of(own_quantity, members_, line, ledger, false);
         possible_ = counts_of(own_quantity, members_, line, ledger, true);
     }
     // A load still to be read goes where nobody has said yet: what may count is left room for.
     if (own_by == OwnBy::any_method) own_ = possible_;
-    for (auto& count : counts_of(quantity, members_, condition, ledger)) {
+    window_ = window_at(quantity.window, consent_, season_, at);
+    for (auto& count : counts_of(quantity, members_, condition, ledger, counts_from())) {
         const bool is_own = !count.opening && count.load == number && count.at == at;
         if (!is_own && count.at <= at && quantity.window.kind != WindowKind::trip)
             others_.push_back(std::move(count));
     }
     find_unplaced();
-    window_ = window_at(quantity.window, consent_, season_, at);
+}
+
+/// What the window at the plan or a later one may hold. A later one begins no earlier, but for the clamping
+/// of months and the clock's changes: hours.
+std::optional<Instant> QuantityCheck::counts_from() const {
+    if (!window_ || !window_->start) return std::nullopt;
+    return *window_->start - 3 * ms_per_day;
 }
 
 void QuantityCheck::find_unplaced() {

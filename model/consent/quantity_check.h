@@ -38,6 +38,7 @@ class QuantityCheck {
     };
 
     void find_unplaced();
+    [[nodiscard]] std::optional<Instant> counts_from() const;
     [[nodiscard]] Sweep sweep() const;
     [[nodiscard]] double added(const Sweep& others, std::optional<int> member, Instant t, Own own) const;
     [[nodiscard]] UsedOf used(const Sweep& others, int member, Instant t, Own own) const;

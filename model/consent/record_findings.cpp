@@ -39,7 +39,12 @@ class RecordJudge {
  public:
     RecordJudge(const Ledger& ledger, const Condition& condition, const JudgedSpan& span,
                 const RecordColumns& columns)
-        : ledger_(ledger), condition_(condition), span_(span), columns_(columns), body_(body_of(condition)) {}
+        : ledger_(ledger),
+          condition_(condition),
+          span_(span),
+          columns_(columns),
+          body_(body_of(condition)),
+          applies_(ledger.season(), body_) {}
 
     std::vector<Finding> run() {
         if (!body_.is_object()) return {};
@@ -59,7 +64,7 @@ class RecordJudge {
 
     /// Whether the condition judges what happened then, in that place and with that load.
     [[nodiscard]] bool judges(const LedgerLine& line) const {
-        return span_.has(line.at) && in_force(condition_, line.at) && applies_to(ledger_, line, body_);
+        return span_.has(line.at) && in_force(condition_, line.at) && applies_(line);
     }
 
     [[nodiscard]] LedgerLine line_of(const Load* load, const ReleaseView* release, Instant at) const {
@@ -173,6 +178,7 @@ class RecordJudge {
     const JudgedSpan& span_;
     const RecordColumns& columns_;
     json body_;
+    AppliesTo applies_;
     std::vector<Finding> findings_;
 };
 

@@ -152,7 +152,7 @@ class Checker {
 
     /// The planned release as the ledger has it.
     [[nodiscard]] const LedgerLine* planned_line() const {
-        const auto& lines = ledger_.released();
+        const auto lines = ledger_.released_at(planned_.at);
         const auto own = std::find_if(lines.begin(), lines.end(), [&](const LedgerLine& line) {
             return line.release->trip->id == what_if_.trip;
         });

@@ -43,9 +43,9 @@ class ScopeFilter {
     template <class R>
     [[nodiscard]] bool takes(const std::vector<std::string>& names, const Shelf<R>& shelf, const Id& id,
                              std::string R::*member, bool not_known_is_in) const {
+        if (names.empty()) return true;
         const R* row = shelf.find(id);
-        if (row == nullptr) return names.empty() || not_known_is_in;
-        return listed(names, row->*member);
+        return row == nullptr ? not_known_is_in : listed(names, row->*member);
     }
     [[nodiscard]] bool may_be_in_a_cell(const LedgerLine& line) const;
     [[nodiscard]] bool takes_plant(const LedgerLine& line) const;

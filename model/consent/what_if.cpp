@@ -2,6 +2,7 @@
 #include "model/consent/what_if.h"
 
 #include <set>
+#include <unordered_set>
 
 #include "model/place/ground_map.h"
 #include "model/record/release_view.h"
@@ -27,8 +28,8 @@ bool landed_by(const Trip& trip, Instant at) {
 }
 
 /// Loads of which something was released by then, or which were landed.
-std::set<Id> gone_by(const Season& season, Instant at) {
-    std::set<Id> gone;
+std::unordered_set<Id> gone_by(const Season& season, Instant at) {
+    std::unordered_set<Id> gone;
     for (const auto& release : releases_of(season)) {
         if (release.load != nullptr && release.counted_by(at)) gone.insert(release.load->id);
     }

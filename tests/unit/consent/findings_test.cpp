@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a condition says of what happened, kind by kind: time, sea and wind, record, watch.
 #include <catch2/catch.hpp>
+#include <deque>
 
 #include "model/consent/findings.h"
 #include "support.h"
