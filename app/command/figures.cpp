@@ -140,13 +140,14 @@ Checked<Said> say_releases(const Reading& reading, const Options& options) {
         lines.emplace(line.release, &line);
     said.json["as_at"] = instant_text(reading.as_at, reading.season.zone);
     said.json["rows"] = Json::array();
+    const PlaceConditions conditions(*reading.ledger);
     for (const auto& place : places) {
         const auto* ground = reading.season.grounds.find(place.ground);
         const auto* cell = reading.season.cells.find(place.cell);
         const auto line = lines.find(place.release);
-        const auto findings = line == lines.end() ? std::vector<PlaceFinding>()
-                                                  : place_findings(*reading.ledger, *line->second, place,
-                                                                   tracks.of(*place.release->trip));
+        const auto findings = line == lines.end()
+                                  ? std::vector<PlaceFinding>()
+                                  : conditions.judge(*line->second, place, tracks.of(*place.release->trip));
         said.json["rows"].push_back(
             {{"trip", place.release->trip->trip},
              {"release", place.release->row == nullptr ? Json(nullptr) : Json(place.release->row->release)},

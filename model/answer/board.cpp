@@ -24,7 +24,8 @@ class Boarding {
           board_(board),
           records_(book),
           // What of the period is blank may have been logged since.
-          span_{as_at, board.period} {}
+          span_{as_at, board.period},
+          limits_(ledger, board.at) {}
 
     void run() {
         for (const auto& condition : season_.conditions.rows()) {
@@ -60,7 +61,7 @@ class Boarding {
         const std::string variable = body.value("variable", "");
         Refusals unread;
         if (condition.kind == "quantity") {
-            row.limits = limits_of(ledger_, condition, board_.at, &unread);
+            row.limits = limits_.limits_of(condition, &unread);
             row.findings = findings_of(ledger_, condition, span_, records_);
         } else if (condition.kind == "duty")
             row.duties = duties(duty_times(ledger_, condition, board_.at, &unread));
@@ -89,11 +90,12 @@ class Boarding {
         for (const auto& line : ledger_.released()) {
             if (span_.has(line.at)) lines.emplace(line.release, &line);
         }
+        const PlaceConditions conditions(ledger_);
         for (const auto& place : release_places(ledger_, board_.at, &tracks_)) {
             const auto line = lines.find(place.release);
             if (line == lines.end()) continue;
             const auto* track = tracks_.of(*place.release->trip);
-            for (auto& judged : place_findings(ledger_, *line->second, place, track))
+            for (auto& judged : conditions.judge(*line->second, place, track))
                 places_->push_back(std::move(judged.finding));
         }
     }
@@ -154,6 +156,7 @@ class Boarding {
     Board& board_;
     BookRecords records_;
     JudgedSpan span_;
+    JudgedLimits limits_;
     std::optional<std::vector<Finding>> places_;
 };
 

@@ -22,31 +22,13 @@ struct Looked {
     double u_m = 0;
 };
 
-class Judge {
+/// One release, wherever conditions look at it.
+class Look {
  public:
-    Judge(const Ledger& ledger, const LedgerLine& line, const ReleasePlace& start,
-          const Checked<TripTrack>* track)
-        : ledger_(ledger), line_(line), start_(start), track_(track) {}
+    Look(const LedgerLine& line, const ReleasePlace& start, const Checked<TripTrack>* track)
+        : line_(line), start_(start), track_(track) {}
 
-    [[nodiscard]] PlaceFinding finding_of(const Condition& condition, const json& body) const {
-        PlaceFinding found;
-        found.finding = finding_on(ledger_, condition, line_);
-        found.test = body.value("test", "release_start");
-        const auto room = place_room(body, ledger_.season(), ledger_.grounds());
-        const auto looked = looked_at(found.test, body.value("track_interval_s_max", usual_track_gap_s));
-        if (!room)
-            found.finding.why = "the place that it names is not in the book";
-        else if (!looked)
-            judge_start(room, looked.refusals().front().what, found);
-        else if (body.contains("position_u_m_max") && looked->u_m > body.at("position_u_m_max").get<double>())
-            found.finding.why = "the position is less sure than the condition asks";
-        else
-            judge(least_along(looked->way, room), looked->u_m, found);
-        return found;
-    }
-
- private:
-    [[nodiscard]] Checked<Looked> looked_at(const std::string& test, double longest_gap_s) const {
+    [[nodiscard]] Checked<Looked> at(const std::string& test, double longest_gap_s) const {
         if (test == "release_start") {
             if (!start_.place) return Refusal{"track", "", start_.why, ""};
             return Looked{{*start_.place}, start_.position_u_m};
@@ -64,53 +46,79 @@ class Judge {
         return Looked{std::move(*way), end->u_m};
     }
 
-    /// The way is not known: that cannot be told, and what is known of its beginning is said.
-    void judge_start(const std::function<double(EastNorth)>& room, const std::string& why_not,
-                     PlaceFinding& found) const {
-        found.finding.why = why_not;
-        if (found.test != "whole_release" || !start_.place) return;
-        const double room_m = room(*start_.place);
-        if (verdict(room_m, start_.position_u_m) == PlaceVerdict::outside)
-            found.finding.why +=
-                fmt::format("; as the doors opened, {:.0f} m on the wrong side of the line", -room_m);
-    }
-
-    static void judge(double room_m, double u_m, PlaceFinding& found) {
-        found.room_m = room_m;
-        const PlaceVerdict side = verdict(room_m, u_m);
-        if (side == PlaceVerdict::inside) found.finding.state = Compliance::complied;
-        if (side == PlaceVerdict::outside) {
-            found.finding.state = Compliance::breached;
-            found.finding.why = fmt::format("{:.0f} m on the wrong side of the line", -room_m);
-        }
-        if (side == PlaceVerdict::cannot_tell)
-            found.finding.why = "nearer to the line than the position is sure";
-    }
-
-    const Ledger& ledger_;
+ private:
     const LedgerLine& line_;
     const ReleasePlace& start_;
     const Checked<TripTrack>* track_;
 };
 
-}  // namespace
-
-std::optional<PlaceFinding> place_finding(const Ledger& ledger, const Condition& condition,
-                                          const LedgerLine& line, const ReleasePlace& start,
-                                          const Checked<TripTrack>* track) {
-    const json body = body_of(condition);
-    const bool reads = body.is_object() && (body.contains("inside") || body.contains("outside"));
-    if (!reads || !judges_releases(body) || !applies_to(ledger, line, body)) return std::nullopt;
-    return Judge(ledger, line, start, track).finding_of(condition, body);
+/// The way is not known: that cannot be told, and what is known of its beginning is said.
+void judge_start(const std::function<double(EastNorth)>& room, const ReleasePlace& start,
+                 const std::string& why_not, PlaceFinding& found) {
+    found.finding.why = why_not;
+    if (found.test != "whole_release" || !start.place) return;
+    const double room_m = room(*start.place);
+    if (verdict(room_m, start.position_u_m) == PlaceVerdict::outside)
+        found.finding.why +=
+            fmt::format("; as the doors opened, {:.0f} m on the wrong side of the line", -room_m);
 }
 
-std::vector<PlaceFinding> place_findings(const Ledger& ledger, const LedgerLine& line,
-                                         const ReleasePlace& start, const Checked<TripTrack>* track) {
-    std::vector<PlaceFinding> findings;
+void judge_room(double room_m, double u_m, PlaceFinding& found) {
+    found.room_m = room_m;
+    const PlaceVerdict side = verdict(room_m, u_m);
+    if (side == PlaceVerdict::inside) found.finding.state = Compliance::complied;
+    if (side == PlaceVerdict::outside) {
+        found.finding.state = Compliance::breached;
+        found.finding.why = fmt::format("{:.0f} m on the wrong side of the line", -room_m);
+    }
+    if (side == PlaceVerdict::cannot_tell) found.finding.why = "nearer to the line than the position is sure";
+}
+
+}  // namespace
+
+PlaceConditions::PlaceConditions(const Ledger& ledger) : ledger_(ledger), in_force_alone_(true) {
     for (const auto& condition : ledger.season().conditions.rows()) {
-        if (condition.kind != "place" || !in_force(condition, line.at)) continue;
-        if (auto finding = place_finding(ledger, condition, line, start, track))
-            findings.push_back(std::move(*finding));
+        if (condition.kind == "place") read(condition);
+    }
+}
+
+PlaceConditions::PlaceConditions(const Ledger& ledger, const Condition& only)
+    : ledger_(ledger), in_force_alone_(false) {
+    read(only);
+}
+
+void PlaceConditions::read(const Condition& condition) {
+    const json body = body_of(condition);
+    const bool reads = body.is_object() && (body.contains("inside") || body.contains("outside"));
+    if (!reads || !judges_releases(body)) return;
+    Read found{&condition,
+               AppliesTo(ledger_.season(), body),
+               place_room(body, ledger_.season(), ledger_.grounds()),
+               body.value("test", "release_start"),
+               body.value("track_interval_s_max", usual_track_gap_s),
+               std::nullopt};
+    if (body.contains("position_u_m_max")) found.position_u_m_max = body.at("position_u_m_max").get<double>();
+    read_.push_back(std::move(found));
+}
+
+std::vector<PlaceFinding> PlaceConditions::judge(const LedgerLine& line, const ReleasePlace& start,
+                                                 const Checked<TripTrack>* track) const {
+    std::vector<PlaceFinding> findings;
+    const Look look(line, start, track);
+    for (const auto& by : read_) {
+        if ((in_force_alone_ && !in_force(*by.condition, line.at)) || !by.applies(line)) continue;
+        PlaceFinding& found = findings.emplace_back();
+        found.finding = finding_on(ledger_, *by.condition, line);
+        found.test = by.test;
+        const auto looked = look.at(by.test, by.longest_gap_s);
+        if (!by.room)
+            found.finding.why = "the place that it names is not in the book";
+        else if (!looked)
+            judge_start(by.room, start, looked.refusals().front().what, found);
+        else if (by.position_u_m_max && looked->u_m > *by.position_u_m_max)
+            found.finding.why = "the position is less sure than the condition asks";
+        else
+            judge_room(least_along(looked->way, by.room), looked->u_m, found);
     }
     return findings;
 }

@@ -19,19 +19,20 @@ Trial of_place(const Asked& asked) {
     std::map<const ReleaseView*, const ReleasePlace*> at;
     for (const auto& place : places)
         at.emplace(place.release, &place);
+    const PlaceConditions candidate(asked.ledger, asked.candidate);
     for (const auto& line : asked.ledger.released()) {
         const auto place = at.find(line.release);
         if (!asked.holds(line.at) || place == at.end()) continue;
         const auto* track =
             asked.sources.tracks == nullptr ? nullptr : asked.sources.tracks->of(*line.release->trip);
-        const auto found = place_finding(asked.ledger, asked.candidate, line, *place->second, track);
-        if (!found) continue;
-        ++trial.looked_at;
-        if (found->finding.state == Compliance::cannot_tell) ++trial.cannot_tell;
-        if (found->finding.state != Compliance::breached) continue;
-        auto pass = pass_at(line, found->finding.why);
-        pass.value = found->room_m;
-        trial.passes.push_back(std::move(pass));
+        for (const auto& found : candidate.judge(line, *place->second, track)) {
+            ++trial.looked_at;
+            if (found.finding.state == Compliance::cannot_tell) ++trial.cannot_tell;
+            if (found.finding.state != Compliance::breached) continue;
+            auto pass = pass_at(line, found.finding.why);
+            pass.value = found.room_m;
+            trial.passes.push_back(std::move(pass));
+        }
     }
     trial.times = trial.passes.size();
     return trial;

@@ -55,14 +55,22 @@ std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals*
     return states;
 }
 
+JudgedLimits::JudgedLimits(const Ledger& ledger, Instant as_at) : ledger_(ledger), as_at_(as_at) {
+    auto season = season_as_reported(ledger.season(), as_at);
+    if (!season) return;
+    reported_season_ = std::make_unique<const Season>(std::move(*season));
+    reported_ = std::make_unique<const Ledger>(*reported_season_);
+}
+
+std::vector<LimitState> JudgedLimits::limits_of(const Condition& condition, Refusals* refusals) const {
+    auto states = limits_of_as_restated(ledger_, condition, as_at_, refusals);
+    if (reported_) judge_by(limits_of_as_restated(*reported_, condition, as_at_), states);
+    return states;
+}
+
 std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& condition, Instant as_at,
                                   Refusals* refusals) {
-    auto states = limits_of_as_restated(ledger, condition, as_at, refusals);
-    if (const auto season = season_as_reported(ledger.season(), as_at)) {
-        const Ledger reported(*season);
-        judge_by(limits_of_as_restated(reported, condition, as_at), states);
-    }
-    return states;
+    return JudgedLimits(ledger, as_at).limits_of(condition, refusals);
 }
 
 }  // namespace spoilbook

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <memory>
+
 #include "model/consent/count_list.h"
 #include "model/consent/sweep.h"
 
@@ -49,7 +51,22 @@ Adding adding_of(const Quantity& quantity);
 std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals = nullptr);
 /// The same with the factors in force in the book alone, accepted or not.
 std::vector<LimitState> limits_as_restated(const Ledger& ledger, Instant as_at, Refusals* refusals = nullptr);
-/// The rows of one condition of kind quantity, in force or not, judged like limits_at.
+/// Limits as at one instant, condition by condition, judged like limits_at: the season is valued anew as
+/// reported once, where a factor waits, and not for each condition. The ledger must outlive it.
+class JudgedLimits {
+ public:
+    JudgedLimits(const Ledger& ledger, Instant as_at);
+    /// The rows of one condition of kind quantity, in force or not.
+    [[nodiscard]] std::vector<LimitState> limits_of(const Condition& condition,
+                                                    Refusals* refusals = nullptr) const;
+
+ private:
+    const Ledger& ledger_;
+    Instant as_at_;
+    std::unique_ptr<const Season> reported_season_;
+    std::unique_ptr<const Ledger> reported_;
+};
+/// The rows of one condition alone.
 std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& condition, Instant as_at,
                                   Refusals* refusals = nullptr);
 std::vector<LimitState> limits_of_as_restated(const Ledger& ledger, const Condition& condition, Instant as_at,

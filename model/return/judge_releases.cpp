@@ -14,9 +14,10 @@ void judge_places(const Ledger& ledger, const std::vector<ScheduleLine>& schedul
     std::unordered_map<const ReleaseView*, const LedgerLine*> lines;
     for (const auto& line : ledger.released())
         lines.emplace(line.release, &line);
+    const PlaceConditions conditions(ledger);
     for (const auto& line : schedule) {
         const auto* track = tracks == nullptr ? nullptr : tracks->of(*line.release->trip);
-        for (const auto& found : place_findings(ledger, *lines.at(line.release), line.place, track))
+        for (const auto& found : conditions.judge(*lines.at(line.release), line.place, track))
             judged.add(found.finding);
     }
 }
