@@ -141,9 +141,10 @@ Said say_check(const ReleaseCheck& check, const Asked& asked, const Zone& zone) 
 }
 
 Said say_answer(const ReleaseCheck& check, const PlannedRelease& planned, const Asked& asked,
-                const Season& season) {
+                const Ledger& ledger) {
+    const Season& season = ledger.season();
     Said said = say_check(check, asked, season.zone);
-    say_largest(largest_load(season, planned), season, said);
+    say_largest(largest_load(ledger, planned), season, said);
     said.text += "Whether she sails is the master's; the consent's text prevails.\n";
     return said;
 }
@@ -172,9 +173,9 @@ void add_check_command(CLI::App& program, Options& options, Task& task) {
             const auto answer = [&](const Reading& reading) -> Checked<Said> {
                 const auto planned = planned_from(*asked, reading.season);
                 if (!planned) return planned.refusals();
-                const auto checked = checked_release(*reading.book, reading.season, *planned, reading.as_at);
+                const auto checked = checked_release(*reading.book, *reading.ledger, *planned, reading.as_at);
                 if (!checked) return checked.refusals();
-                return say_answer(*checked, *planned, *asked, reading.season);
+                return say_answer(*checked, *planned, *asked, *reading.ledger);
             };
             return read_book(options, answer, AsAt::rows);
         };

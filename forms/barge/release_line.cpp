@@ -59,7 +59,8 @@ QString largest_words(const LargestLoad& largest) {
 
 ReleaseWords release_words(const Season& season, PlannedRelease planned, const CheckFacts& facts) {
     ReleaseWords out;
-    auto checked = check_release(season, planned, facts);
+    const Ledger ledger(season);
+    auto checked = check_release(ledger, planned, facts);
     if (!checked) return {State::unknown, refusals_shown(checked.refusals()), {}, {}, {}};
     out.due_cell = QString::fromStdString(checked->due_cell);
     if (!planned.cell && !planned.lat) {
@@ -67,7 +68,7 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned, const C
             const Cell* due = named.front();
             planned.cell = due->id;
             planned.ground = due->ground;
-            if (auto there = check_release(season, planned, facts)) checked = std::move(there);
+            if (auto there = check_release(ledger, planned, facts)) checked = std::move(there);
         }
     }
     const Cell* cell = season.cells.find(planned.cell);
@@ -95,7 +96,7 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned, const C
         out.text += u' ' + task + u'.';
     const Load* load = season.loads.find(planned.load);
     if (load && !load->loading_end) {
-        if (const auto largest = largest_load(season, planned)) {
+        if (const auto largest = largest_load(ledger, planned)) {
             const QString said = largest_words(*largest);
             if (!said.isEmpty()) out.text += u' ' + said;
         }

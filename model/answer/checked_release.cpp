@@ -60,9 +60,9 @@ CheckFacts check_facts(const Book& book, const Season& season, Instant at, Insta
     return facts;
 }
 
-Checked<ReleaseCheck> checked_release(const Book& book, const Season& season, const PlannedRelease& planned,
+Checked<ReleaseCheck> checked_release(const Book& book, const Ledger& done, const PlannedRelease& planned,
                                       Instant as_at) {
-    return check_release(season, planned, check_facts(book, season, planned.at, as_at));
+    return check_release(done, planned, check_facts(book, done.season(), planned.at, as_at));
 }
 
 }  // namespace spoilbook

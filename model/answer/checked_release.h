@@ -16,9 +16,8 @@ bool asks_the_book(const Season& season);
 /// The facts of a season for which that is not so.
 CheckFacts no_facts();
 
-/// The release check of a book: the one function that the command and the barge desk ask. `season` is the
-/// book's and must outlive the answer.
-Checked<ReleaseCheck> checked_release(const Book& book, const Season& season, const PlannedRelease& planned,
+/// The release check of a book: what the command asks. `done` is the book's and must outlive the answer.
+Checked<ReleaseCheck> checked_release(const Book& book, const Ledger& done, const PlannedRelease& planned,
                                       Instant as_at);
 
 }  // namespace spoilbook

@@ -45,8 +45,10 @@ std::vector<Member> cells_in_scope(const Scope& scope, const Season& season) {
 class CountMaker {
  public:
     CountMaker(const Quantity& quantity, const std::vector<Member>& members, const Ledger& ledger,
-               bool not_known_is_in)
-        : quantity_(quantity), filter_(quantity.scope, ledger.season(), not_known_is_in, true) {
+               bool not_known_is_in, bool with_u)
+        : quantity_(quantity),
+          filter_(quantity.scope, ledger.season(), not_known_is_in, true),
+          with_u_(with_u) {
         for (std::size_t i = 0; i < members.size(); ++i)
             numbers_.emplace(members[i].id, static_cast<int>(i));
     }
@@ -100,17 +102,25 @@ class CountMaker {
     void value(const LedgerLine& line, std::optional<std::size_t> part, Count& count) const {
         const auto measure = measure_of(quantity_);
         if (!measure) return;
+        count.unknown = true;
         const auto* result = counted_method(line, quantity_.method, *measure);
-        const auto amount = result == nullptr ? std::nullopt : amount_of(line, *result, part, *measure);
-        count.unknown = !amount.has_value();
-        if (amount) count.amount = *amount * line.share;
+        if (result == nullptr) return;
+        const bool dredged = line.release == nullptr;  // then what lay in the hopper before does not count
+        if (part)
+            put((dredged ? result->dredged(*part) : result->part(*part)).of(*measure), line.share, count);
+        else if (dredged)
+            put(dredged_amount(line, quantity_.method, *measure), line.share, count);
+        else
+            put(result->of(*measure), line.share, count);
     }
 
-    [[nodiscard]] std::optional<Estimate> amount_of(const LedgerLine& line, const MethodResult& result,
-                                                    std::optional<std::size_t> part, Measure measure) const {
-        const bool dredged = line.release == nullptr;  // then what lay in the hopper before does not count
-        if (part) return dredged ? result.dredged(*part).of(measure) : result.part(*part).of(measure);
-        return dredged ? dredged_amount(line, quantity_.method, measure) : result.of(measure);
+    void put(const std::optional<Estimate>& amount, double share, Count& count) const {
+        count.unknown = !amount.has_value();
+        if (!amount) return;
+        if (with_u_)
+            count.amount = *amount * share;
+        else
+            count.amount.value = amount->value * share;
     }
 
     void add_whole(const LedgerLine& line) {
@@ -139,6 +149,7 @@ class CountMaker {
 
     const Quantity& quantity_;
     ScopeFilter filter_;
+    bool with_u_;
     std::unordered_map<Id, int> numbers_;
     std::vector<Count> counts_;
 };
@@ -201,13 +212,11 @@ std::uint32_t day_key(Day day) {
 }
 
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
-                             const Condition& condition, const Ledger& ledger, std::optional<Instant> from) {
-    CountMaker maker(quantity, members, ledger, false);
+                             const Condition& condition, const Ledger& ledger, const CountsWanted& wanted) {
+    CountMaker maker(quantity, members, ledger, false, wanted.with_u);
     const auto& lines = quantity.scope.activity == Activity::dredge ? ledger.dredged() : ledger.released();
-    const auto before = [](const LedgerLine& line, Instant at) { return line.at < at; };
-    auto line = from ? std::lower_bound(lines.begin(), lines.end(), *from, before) : lines.begin();
-    for (; line != lines.end(); ++line)
-        maker.add(*line);
+    for (const auto& line : lines_between(lines, wanted.from, wanted.to))
+        maker.add(line);
     auto counts = maker.take();
     const auto without_openings = counts.size();
     add_openings(quantity, members, condition, ledger.season(), counts);
@@ -219,7 +228,7 @@ std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>
 
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
                              const LedgerLine& line, const Ledger& ledger, bool not_known_is_in) {
-    CountMaker maker(quantity, members, ledger, not_known_is_in);
+    CountMaker maker(quantity, members, ledger, not_known_is_in, true);
     maker.add(line);
     return maker.take();
 }

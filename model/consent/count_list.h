@@ -19,14 +19,22 @@ std::vector<Member> members_of(const Quantity& quantity, const Season& season);
 /// The number of a local day: what a count's key is under a limit on days.
 std::uint32_t day_key(Day day);
 
+/// What is wanted of the counts of a limit.
+struct CountsWanted {
+    /// What was released (or loaded) before `from` or after `to` is left out: a window of a month in a book
+    /// of twenty years needs no more than the month. Nothing: no such end.
+    std::optional<Instant> from, to;
+    /// False: amounts without their uncertainty, which is all that is held against a limit.
+    bool with_u = true;
+};
+
 /// Everything that counts under a limit, ascending by time, whatever the window: releases (or loads dredged)
 /// in its scope with their amount in its measure, and opening amounts of the condition. A scope by claim
 /// counts the part of a load that came from it, and a trip whole if any part did; a scope by material the
-/// load's own. With `from`, what was released (or loaded) before it is left out: a window of a month in a
-/// book of twenty years needs no more than the month.
+/// load's own.
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
                              const Condition& condition, const Ledger& ledger,
-                             std::optional<Instant> from = std::nullopt);
+                             const CountsWanted& wanted = {});
 /// Of one line of the ledger alone. What is not known of it is out of the scope, or with `not_known_is_in` in
 /// it: of a plan, it may turn out to be (scope_filter.h).
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,

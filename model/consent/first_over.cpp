@@ -22,7 +22,7 @@ class LimitWalk {
           quantity_(quantity),
           hand_(hand),
           members_(members_of(quantity, season_)),
-          counts_(counts_of(quantity, members_, version, ledger)),
+          counts_(counts_of(quantity, members_, version, ledger, {std::nullopt, std::nullopt, false})),
           sweep_(counts_, static_cast<int>(members_.size()), adding_of(quantity)) {
         const Consent* consent = season_.consents.find(version.consent);
         if (consent != nullptr) consent_ = *consent;

@@ -22,37 +22,29 @@ std::optional<double> capacity_of(const Barge* barge) {
     return most;
 }
 
-/// The barge full to her capacity: with as many more buckets of the same mix or, before the first one, with
-/// so much stated. What was read of her so far would say how much is in her now.
-Season filled(const Season& season, const Id& id, double capacity_m3) {
-    Sources sources;
-    const LoadIndex index(season, sources);
-    Season full = season;
-    full.loads = {};
+/// The figures of the barge full to her capacity: with as many more buckets of the same mix or, before the
+/// first one, with so much stated. What was read of her so far would say how much is in her now.
+LoadFigures filled(const Ledger& done, const Load& load, double capacity_m3) {
     double scale = 0;
-    for (Load load : season.loads.rows()) {
-        if (load.id == id) {
-            const auto now = figures(index, load);
-            const auto* tally = now.by(Method::tally);
-            const double left_m3 = load.left_before_m3.value_or(0);
-            if (tally != nullptr && tally->hopper_m3 && tally->hopper_m3->value > left_m3)
-                scale = std::max(0.0, capacity_m3 - left_m3) / (tally->hopper_m3->value - left_m3);
-            load.dips_m.clear();
-            load.full_draughts_m.clear();
-            load.stated_in_situ_m3.reset();
-            load.stated_hopper_m3 = capacity_m3;
-        }
-        full.loads.add(load);
+    const auto* tally = done.figures_of(load.id)->by(Method::tally);
+    const double left_m3 = load.left_before_m3.value_or(0);
+    if (tally != nullptr && tally->hopper_m3 && tally->hopper_m3->value > left_m3)
+        scale = std::max(0.0, capacity_m3 - left_m3) / (tally->hopper_m3->value - left_m3);
+    Load full = load;
+    full.dips_m.clear();
+    full.full_draughts_m.clear();
+    full.stated_in_situ_m3.reset();
+    full.stated_hopper_m3 = capacity_m3;
+    Season alone = done.season();
+    alone.tallies = {};
+    for (const Tally* own : done.loads().tallies_of(load.id)) {
+        Tally more = *own;
+        if (scale > 0 && more.count) *more.count *= scale;
+        if (scale > 0 && more.part_buckets) *more.part_buckets *= scale;
+        alone.tallies.add(more);
     }
-    full.tallies = {};
-    for (Tally tally : season.tallies.rows()) {
-        if (tally.load == id && scale > 0) {
-            if (tally.count) *tally.count *= scale;
-            if (tally.part_buckets) *tally.part_buckets *= scale;
-        }
-        full.tallies.add(tally);
-    }
-    return full;
+    Sources sources = done.sources();
+    return figures(LoadIndex(alone, sources), full);
 }
 
 /// The mean dip at which so much is in her.
@@ -113,21 +105,21 @@ LargestLoad answer_of(const Season& season, const Barge& barge, const LoadFigure
 
 }  // namespace
 
-std::optional<LargestLoad> largest_load(const Season& season, const PlannedRelease& asked) {
-    const PlannedRelease planned = completed(season, asked);
+std::optional<LargestLoad> largest_load(const Ledger& done, const PlannedRelease& asked) {
+    const Season& season = done.season();
+    const PlannedRelease planned = completed(done, asked);
     const Load* load = season.loads.find(planned.load);
     const Barge* barge = load == nullptr ? nullptr : season.barges.find(load->barge);
     const auto capacity_m3 = capacity_of(barge);
     if (!capacity_m3 || *capacity_m3 <= 0) return std::nullopt;
-    const auto judged = [&](const Season& factors) {
-        const auto what_if = with_release(filled(factors, planned.load, *capacity_m3), planned);
-        const Ledger ledger(what_if.season);
-        return answer_of(season, *barge, *ledger.figures_of(planned.load), fit_of(ledger, planned),
-                         *capacity_m3);
+    const auto judged = [&](const Ledger& factors) {
+        const auto full = filled(factors, *load, *capacity_m3);
+        const Ledger ledger(factors, trips_with(factors, planned), full);
+        return answer_of(season, *barge, full, fit_of(ledger, planned), *capacity_m3);
     };
-    auto largest = judged(season);
+    auto largest = judged(done);
     if (const auto reported = season_as_reported(season, planned.at)) {
-        auto other = judged(*reported);
+        auto other = judged(Ledger(*reported));
         if (other.hopper_m3 < largest.hopper_m3) largest = std::move(other);
     }
     return largest;

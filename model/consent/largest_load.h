@@ -20,7 +20,8 @@ struct LargestLoad {
 /// Counted before it: everything before the planned instant and loads under way or waiting full
 /// (consent-rules, trap 7). The load keeps the make-up that its tally has so far, else its material. Where no
 /// cell is chosen, that of the cell with most room. The stricter of the factors as reported and as restated.
-/// Points into `season`. Nothing for an unknown load, and where the barge has neither capacity nor table.
-std::optional<LargestLoad> largest_load(const Season& season, const PlannedRelease& planned);
+/// Points into the season of `done`, what was done so far. Nothing for an unknown load, and where the barge
+/// has neither capacity nor table.
+std::optional<LargestLoad> largest_load(const Ledger& done, const PlannedRelease& planned);
 
 }  // namespace spoilbook

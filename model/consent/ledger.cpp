@@ -2,6 +2,7 @@
 #include "model/consent/ledger.h"
 
 #include <algorithm>
+#include <unordered_set>
 
 namespace spoilbook {
 
@@ -19,75 +20,111 @@ void sort_by_time(std::vector<LedgerLine>& lines) {
 
 }  // namespace
 
-Ledger::Ledger(const Season& season)
-    : season_(season), index_(season, sources_), grounds_(season), releases_(releases_of(season)) {
+Ledger::Done::Done(const Season& of)
+    : season(of), index(of, sources), grounds(of), releases(releases_of(of)) {
     value_loads();
-    list_released();
     list_dredged();
 }
 
-void Ledger::value_loads() {
-    figures_.reserve(season_.loads.size());
-    load_numbers_.reserve(season_.loads.size());
-    for (const auto& load : season_.loads.rows()) {
-        load_numbers_.emplace(load.id, figures_.size());
-        figures_.push_back(figures(index_, load));
+void Ledger::Done::value_loads() {
+    figures.reserve(season.loads.size());
+    load_numbers.reserve(season.loads.size());
+    for (const auto& load : season.loads.rows()) {
+        load_numbers.emplace(load.id, figures.size());
+        figures.push_back(spoilbook::figures(index, load));
     }
 }
 
-const LoadFigures* Ledger::figures_of(const Id& load) const {
-    const auto place = load_numbers_.find(load);
-    return place == load_numbers_.end() ? nullptr : &figures_[place->second];
-}
-
-std::span<const LedgerLine> Ledger::released_at(Instant at) const {
-    const auto first = std::lower_bound(released_.begin(), released_.end(), at,
-                                        [](const LedgerLine& line, Instant t) { return line.at < t; });
-    const auto last = std::upper_bound(first, released_.end(), at,
-                                       [](Instant t, const LedgerLine& line) { return t < line.at; });
-    return {first, last};
-}
-
-void Ledger::list_released() {
-    std::unordered_map<Id, std::uint32_t> trip_numbers;
-    auto without_load = static_cast<std::uint32_t>(figures_.size());
-    for (const auto& release : releases_) {
-        const auto trip =
-            trip_numbers.try_emplace(release.trip->id, static_cast<std::uint32_t>(trip_numbers.size()));
-        if (!release.counts || !release.ended) continue;
-        LedgerLine line;
-        line.at = *release.ended;
-        line.release = &release;
-        line.load = release.load;
-        line.figures = release.load != nullptr ? figures_of(release.load->id) : nullptr;
-        line.load_number = release.load != nullptr
-                               ? static_cast<std::uint32_t>(load_numbers_.at(release.load->id))
-                               : without_load++;
-        line.trip_number = trip.first->second;
-        line.share = release.share;
-        line.ground = release.ground;
-        line.cell = release.cell ? release.cell : grounds_.cell_at(release);
-        line.day = season_.zone.day_of(line.at);
-        line.hours = hours_between(release.opened, release.shut);
-        released_.push_back(line);
-    }
-    sort_by_time(released_);
-}
-
-void Ledger::list_dredged() {
-    for (const auto& load : season_.loads.rows()) {
+void Ledger::Done::list_dredged() {
+    for (const auto& load : season.loads.rows()) {
         if (!load.loading_end) continue;
         LedgerLine line;
         line.at = *load.loading_end;
         line.load = &load;
-        line.load_number = static_cast<std::uint32_t>(load_numbers_.at(load.id));
+        line.load_number = static_cast<std::uint32_t>(load_numbers.at(load.id));
         line.trip_number = line.load_number;
-        line.figures = &figures_[line.load_number];
-        line.day = season_.zone.day_of(line.at);
+        line.figures = &figures[line.load_number];
+        line.day = season.zone.day_of(line.at);
         line.hours = hours_between(load.loading_start, load.loading_end);
-        dredged_.push_back(line);
+        dredged.push_back(line);
     }
-    sort_by_time(dredged_);
+    sort_by_time(dredged);
+}
+
+Ledger::Ledger(const Season& season) : done_(std::make_shared<const Done>(season)) {
+    list_released();
+}
+
+Ledger::Ledger(const Ledger& done, std::vector<Trip> instead, std::optional<LoadFigures> figures_of_first)
+    : done_(done.done_),
+      next_trip_(done.next_trip_),
+      instead_(std::move(instead)),
+      figures_of_first_(std::move(figures_of_first)) {
+    std::unordered_set<const Load*> theirs;
+    instead_releases_.reserve(instead_.size());
+    for (const auto& trip : instead_) {
+        const Load* load = season().loads.find(trip.load);
+        if (load != nullptr) theirs.insert(load);
+        instead_releases_.push_back(release_of_trip(trip, load));
+    }
+    released_.reserve(done.released_.size() + instead_.size());
+    std::copy_if(done.released_.begin(), done.released_.end(), std::back_inserter(released_),
+                 [&](const LedgerLine& line) { return !theirs.contains(line.load); });
+    for (const auto& release : instead_releases_) {
+        LedgerLine line = line_of(release, next_trip_++);
+        if (figures_of_first_ && release.trip == &instead_.front()) line.figures = &*figures_of_first_;
+        const auto after = std::upper_bound(released_.begin(), released_.end(), line.at,
+                                            [](Instant t, const LedgerLine& other) { return t < other.at; });
+        released_.insert(after, line);
+    }
+}
+
+const LoadFigures* Ledger::figures_of(const Id& load) const {
+    if (figures_of_first_ && load == instead_.front().load) return &*figures_of_first_;
+    const auto place = done_->load_numbers.find(load);
+    return place == done_->load_numbers.end() ? nullptr : &done_->figures[place->second];
+}
+
+/// The release must have ended.
+LedgerLine Ledger::line_of(const ReleaseView& release, std::uint32_t trip_number) const {
+    LedgerLine line;
+    line.at = *release.ended;
+    line.release = &release;
+    line.load = release.load;
+    line.trip_number = trip_number;
+    if (release.load != nullptr) {
+        line.load_number = static_cast<std::uint32_t>(done_->load_numbers.at(release.load->id));
+        line.figures = &done_->figures[line.load_number];
+    }
+    line.share = release.share;
+    line.ground = release.ground;
+    line.cell = release.cell ? release.cell : grounds().cell_at(release);
+    line.day = season().zone.day_of(line.at);
+    line.hours = hours_between(release.opened, release.shut);
+    return line;
+}
+
+void Ledger::list_released() {
+    std::unordered_map<Id, std::uint32_t> trip_numbers;
+    auto without_load = static_cast<std::uint32_t>(done_->figures.size());
+    for (const auto& release : all_releases()) {
+        const auto trip =
+            trip_numbers.try_emplace(release.trip->id, static_cast<std::uint32_t>(trip_numbers.size()));
+        if (!release.counts || !release.ended) continue;
+        released_.push_back(line_of(release, trip.first->second));
+        if (release.load == nullptr) released_.back().load_number = without_load++;
+    }
+    next_trip_ = static_cast<std::uint32_t>(trip_numbers.size());
+    sort_by_time(released_);
+}
+
+std::span<const LedgerLine> lines_between(const std::vector<LedgerLine>& lines, std::optional<Instant> from,
+                                          std::optional<Instant> to) {
+    const auto is_before = [](const LedgerLine& line, Instant t) { return line.at < t; };
+    const auto is_after = [](Instant t, const LedgerLine& line) { return t < line.at; };
+    const auto first = from ? std::lower_bound(lines.begin(), lines.end(), *from, is_before) : lines.begin();
+    const auto last = to ? std::upper_bound(first, lines.end(), *to, is_after) : lines.end();
+    return {first, last};
 }
 
 const MethodResult* counted_method(const LedgerLine& line, const std::string& method, Measure measure) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <memory>
 #include <span>
 #include <vector>
 
@@ -28,37 +29,60 @@ struct LedgerLine {
 class Ledger {
  public:
     explicit Ledger(const Season& season);
+    /// What `done` would be with other trips: each of `instead` is one release, in place of all releases of
+    /// the load that it names. Nothing is valued anew: only released() differs, and the figures of the first
+    /// trip's load where `figures_of_first` gives them. `done` need not outlive it.
+    Ledger(const Ledger& done, std::vector<Trip> instead,
+           std::optional<LoadFigures> figures_of_first = std::nullopt);
     Ledger(const Ledger&) = delete;
     Ledger& operator=(const Ledger&) = delete;
 
-    [[nodiscard]] const Season& season() const { return season_; }
-    [[nodiscard]] const Sources& sources() const { return sources_; }
-    [[nodiscard]] const LoadIndex& loads() const { return index_; }
-    [[nodiscard]] const GroundMap& grounds() const { return grounds_; }
-    [[nodiscard]] const std::vector<ReleaseView>& all_releases() const { return releases_; }
+    [[nodiscard]] const Season& season() const { return done_->season; }
+    [[nodiscard]] const Sources& sources() const { return done_->sources; }
+    [[nodiscard]] const LoadIndex& loads() const { return done_->index; }
+    [[nodiscard]] const GroundMap& grounds() const { return done_->grounds; }
+    /// Those of the season.
+    [[nodiscard]] const std::vector<ReleaseView>& all_releases() const { return done_->releases; }
+    /// The trips that this ledger has in place of others; empty of what was done.
+    [[nodiscard]] const std::vector<Trip>& instead() const { return instead_; }
     /// Releases that count, ascending by release end.
     [[nodiscard]] const std::vector<LedgerLine>& released() const { return released_; }
-    /// Those of one instant.
-    [[nodiscard]] std::span<const LedgerLine> released_at(Instant at) const;
     /// Loads whose loading ended, ascending by it.
-    [[nodiscard]] const std::vector<LedgerLine>& dredged() const { return dredged_; }
+    [[nodiscard]] const std::vector<LedgerLine>& dredged() const { return done_->dredged; }
     /// Null for a load that the season does not have.
     [[nodiscard]] const LoadFigures* figures_of(const Id& load) const;
 
  private:
-    void value_loads();
-    void list_released();
-    void list_dredged();
+    /// What does not depend on which releases are asked about.
+    struct Done {
+        explicit Done(const Season& season);
+        void value_loads();
+        void list_dredged();
 
-    const Season& season_;
-    Sources sources_;
-    LoadIndex index_;
-    GroundMap grounds_;
-    std::vector<ReleaseView> releases_;
-    std::vector<LoadFigures> figures_;  ///< in the order of the season's loads
-    std::unordered_map<Id, std::size_t> load_numbers_;
-    std::vector<LedgerLine> released_, dredged_;
+        const Season& season;
+        Sources sources;
+        LoadIndex index;
+        GroundMap grounds;
+        std::vector<ReleaseView> releases;
+        std::vector<LoadFigures> figures;  ///< in the order of the season's loads
+        std::unordered_map<Id, std::size_t> load_numbers;
+        std::vector<LedgerLine> dredged;
+    };
+
+    void list_released();
+    [[nodiscard]] LedgerLine line_of(const ReleaseView& release, std::uint32_t trip_number) const;
+
+    std::shared_ptr<const Done> done_;
+    std::vector<LedgerLine> released_;
+    std::uint32_t next_trip_ = 0;
+    std::vector<Trip> instead_;
+    std::vector<ReleaseView> instead_releases_;
+    std::optional<LoadFigures> figures_of_first_;
 };
+
+/// Those of ascending lines from `from` to `to`, both included; nothing: no such end.
+std::span<const LedgerLine> lines_between(const std::vector<LedgerLine>& lines, std::optional<Instant> from,
+                                          std::optional<Instant> to);
 
 /// One method's amounts of a load: the named one, else the first that gives anything. Null: unknown.
 const MethodResult* counted_method(const LedgerLine& line, const std::string& method, Measure measure);

@@ -30,8 +30,9 @@ class LimitRows {
         members_ = members_of(quantity_, season_);
         window_ = window_at(quantity_.window, consent_, season_, as_at);
         const bool by_window = window_ && quantity_.window.kind != WindowKind::trip;
-        counts_ =
-            counts_of(quantity_, members_, condition, ledger, by_window ? window_->start : std::nullopt);
+        CountsWanted wanted;
+        if (by_window) wanted = {window_->start, as_at};
+        counts_ = counts_of(quantity_, members_, condition, ledger, wanted);
         first_overs_ = first_overs(ledger, condition, as_at);
     }
 

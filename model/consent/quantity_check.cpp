@@ -41,7 +41,7 @@ QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, c
     Quantity own_quantity = quantity;
     if (own_by == OwnBy::any_method) own_quantity.method.clear();
     std::optional<std::uint32_t> number;
-    for (const auto& line : ledger.released_at(at)) {
+    for (const auto& line : lines_between(ledger.released(), at, at)) {
         if (line.load == nullptr || line.load->id != load) continue;
         number = line.load_number;
         own_ = counts_of(own_quantity, members_, line, ledger, false);
@@ -50,7 +50,7 @@ QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, c
     // A load still to be read goes where nobody has said yet: what may count is left room for.
     if (own_by == OwnBy::any_method) own_ = possible_;
     window_ = window_at(quantity.window, consent_, season_, at);
-    for (auto& count : counts_of(quantity, members_, condition, ledger, counts_from())) {
+    for (auto& count : counts_of(quantity, members_, condition, ledger, {counts_from(), at, false})) {
         const bool is_own = !count.opening && count.load == number && count.at == at;
         if (!is_own && count.at <= at && quantity.window.kind != WindowKind::trip)
             others_.push_back(std::move(count));

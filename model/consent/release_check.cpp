@@ -22,12 +22,12 @@ using nlohmann::json;
 /// Judges every condition against one planned release.
 class Checker {
  public:
-    Checker(const Season& season, const PlannedRelease& planned, const CheckFacts& facts)
-        : season_(season),
+    Checker(const Ledger& done, const PlannedRelease& planned, const CheckFacts& facts)
+        : season_(done.season()),
           planned_(planned),
           facts_(facts),
-          what_if_(with_release(season, planned)),
-          ledger_(what_if_.season) {}
+          done_(done),
+          ledger_(done, trips_with(done, planned)) {}
 
     ReleaseCheck run() {
         for (const auto& condition : season_.conditions.rows()) {
@@ -77,8 +77,7 @@ class Checker {
     void judge_blocking_duty(const Condition& condition) {
         const auto duty = duty_from(condition, season_.zone);
         if (duty && !duty->blocks_release) return;
-        if (!as_it_was_) as_it_was_.emplace(season_);
-        add(condition, judge_duty(*as_it_was_, condition, planned_.at));
+        add(condition, judge_duty(done_, condition, planned_.at));
     }
 
     void judge_series(const Condition& condition, const LedgerLine& line) {
@@ -123,16 +122,21 @@ class Checker {
         if (condition.kind == "duty" || !condition.to || (until && *until <= *condition.to)) return until;
         if (condition.kind == "time" && !time_holds_to(ledger_, body_of(condition), planned_, *condition.to))
             return std::nullopt;
-        // What goes before this load went at the planned instant, however long this one is held.
-        const Season done = done_by(what_if_.season, planned_);
         PlannedRelease then = planned_;
         then.at = *condition.to;
+        std::vector<const Condition*> following;
         for (const auto& next : season_.conditions.rows()) {
             const bool follows = next.consent == condition.consent && next.condition == condition.condition &&
                                  in_force(next, then.at);
-            if (!follows) continue;
+            if (follows) following.push_back(&next);
+        }
+        if (following.empty()) return condition.to;
+        // What goes before this load went at the planned instant, however long this one is held.
+        const Season season = done_by(ledger_, planned_);
+        const Ledger done(season);
+        for (const auto* next : following) {
             Checker checker(done, then, facts_);
-            checker.judge(next);
+            checker.judge(*next);
             for (const auto& reason : checker.check_.reasons) {
                 if (reason.state == CheckState::hold) return reason.until;
             }
@@ -152,9 +156,9 @@ class Checker {
 
     /// The planned release as the ledger has it.
     [[nodiscard]] const LedgerLine* planned_line() const {
-        const auto lines = ledger_.released_at(planned_.at);
+        const auto lines = lines_between(ledger_.released(), planned_.at, planned_.at);
         const auto own = std::find_if(lines.begin(), lines.end(), [&](const LedgerLine& line) {
-            return line.release->trip->id == what_if_.trip;
+            return line.release->trip == &ledger_.instead().front();
         });
         return own == lines.end() ? nullptr : &*own;
     }
@@ -171,9 +175,8 @@ class Checker {
     const Season& season_;
     const PlannedRelease& planned_;
     const CheckFacts& facts_;
-    WhatIf what_if_;
-    Ledger ledger_;
-    std::optional<Ledger> as_it_was_;  ///< of the season without the plan, once a duty asks for it
+    const Ledger& done_;
+    Ledger ledger_;  ///< with the plan
     ReleaseCheck check_;
 };
 
@@ -223,13 +226,16 @@ std::string check_text(CheckState state) {
     return "hold";
 }
 
-Checked<ReleaseCheck> check_release(const Season& season, PlannedRelease planned, const CheckFacts& facts) {
+Checked<ReleaseCheck> check_release(const Ledger& done, PlannedRelease planned, const CheckFacts& facts) {
+    const Season& season = done.season();
     if (season.loads.find(planned.load) == nullptr)
         return Refusal{"no-such-row", "load", "there is no such load", "look its number up"};
-    planned = completed(season, planned);
-    auto check = Checker(season, planned, facts).run();
-    if (const auto reported = season_as_reported(season, planned.at))
-        take_stricter(Checker(*reported, planned, facts).run(), season, check);
+    planned = completed(done, planned);
+    auto check = Checker(done, planned, facts).run();
+    if (const auto reported = season_as_reported(season, planned.at)) {
+        const Ledger as_reported(*reported);
+        take_stricter(Checker(as_reported, planned, facts).run(), season, check);
+    }
     return check;
 }
 

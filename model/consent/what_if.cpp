@@ -2,7 +2,6 @@
 #include "model/consent/what_if.h"
 
 #include <set>
-#include <unordered_set>
 
 #include "model/place/ground_map.h"
 #include "model/record/release_view.h"
@@ -27,16 +26,24 @@ bool landed_by(const Trip& trip, Instant at) {
     return !when || *when <= at;
 }
 
-/// Loads of which something was released by then, or which were landed.
-std::unordered_set<Id> gone_by(const Season& season, Instant at) {
-    std::unordered_set<Id> gone;
-    for (const auto& release : releases_of(season)) {
-        if (release.load != nullptr && release.counted_by(at)) gone.insert(release.load->id);
+/// Loads under way or waiting full at the planned instant, but for the planned one: nothing of them was
+/// released by then, nor were they landed.
+std::set<Id> waiting_at(const Ledger& done, const PlannedRelease& planned) {
+    const Season& season = done.season();
+    std::vector<bool> gone(season.loads.size());
+    for (const auto& line : done.released()) {
+        if (line.load != nullptr && line.at <= planned.at) gone[line.load_number] = true;
     }
+    std::set<Id> waiting;
+    for (const auto& line : done.dredged()) {
+        const bool full = line.at <= planned.at && !gone[line.load_number] && line.load->rejected.empty();
+        if (full && line.load->id != planned.load) waiting.insert(line.load->id);
+    }
+    if (waiting.empty()) return waiting;
     for (const auto& trip : season.trips.rows()) {
-        if (landed_by(trip, at)) gone.insert(trip.load);
+        if (landed_by(trip, planned.at)) waiting.erase(trip.load);
     }
-    return gone;
+    return waiting;
 }
 
 Id only_ground(const Season& season) {
@@ -45,14 +52,15 @@ Id only_ground(const Season& season) {
 
 }  // namespace
 
-PlannedRelease completed(const Season& season, PlannedRelease planned) {
+PlannedRelease completed(const Ledger& done, PlannedRelease planned) {
     if (planned.ground) return planned;
+    const Season& season = done.season();
+    const GroundMap& map = done.grounds();
     if (const Cell* cell = season.cells.find(planned.cell)) {
         planned.ground = cell->ground;
         return planned;
     }
     if (planned.lat && planned.lon) {
-        const GroundMap map(season);
         for (const auto& ground : season.grounds.rows()) {
             const Area* area = map.open_ground(ground.id);
             const LonLat position{*planned.lat, *planned.lon};
@@ -63,18 +71,27 @@ PlannedRelease completed(const Season& season, PlannedRelease planned) {
     return planned;
 }
 
-Season done_by(const Season& season, const PlannedRelease& planned) {
+Season done_by(const Ledger& would_be, const PlannedRelease& planned) {
     const Instant at = planned.at;
+    const Season& season = would_be.season();
     Season done = season;
     done.loads = {};
     for (const auto& load : season.loads.rows()) {
         if (load.id == planned.load || !load.loading_end || *load.loading_end <= at) done.loads.add(load);
     }
     done.trips = {};
-    for (Trip trip : season.trips.rows()) {
+    const auto add = [&](Trip trip) {
         if (trip.release_end && *trip.release_end > at) trip.release_start = trip.release_end = std::nullopt;
-        done.trips.add(trip);
+        done.trips.add(std::move(trip));
+    };
+    std::set<Id> theirs;
+    for (const auto& trip : would_be.instead())
+        theirs.insert(trip.load);
+    for (const auto& trip : season.trips.rows()) {
+        if (!theirs.contains(trip.load)) add(trip);
     }
+    for (const auto& trip : would_be.instead())
+        add(trip);
     done.releases = {};
     for (const auto& release : season.releases.rows()) {
         const auto end = release.empty ? release.empty : release.doors_shut;
@@ -83,46 +100,34 @@ Season done_by(const Season& season, const PlannedRelease& planned) {
     return done;
 }
 
-WhatIf with_release(const Season& season, const PlannedRelease& planned) {
-    WhatIf what_if{season, made_up_id(0)};
-    const auto gone = gone_by(season, planned.at);
-    std::set<Id> waiting;
-    for (const auto& load : season.loads.rows()) {
-        const bool full = load.loading_end && *load.loading_end <= planned.at && load.rejected.empty();
-        if (full && load.id != planned.load && !gone.contains(load.id)) waiting.insert(load.id);
-    }
-    Shelf<Trip> trips;
-    std::unordered_map<Id, Trip> last_trip_of;
+std::vector<Trip> trips_with(const Ledger& done, const PlannedRelease& planned) {
+    const Season& season = done.season();
+    const auto waiting = waiting_at(done, planned);
+    std::unordered_map<Id, const Trip*> last_trip_of;
     for (const auto& trip : season.trips.rows()) {
-        if (trip.load != planned.load && !waiting.contains(trip.load))
-            trips.add(trip);
-        else
-            last_trip_of[trip.load] = trip;
+        if (trip.load == planned.load || waiting.contains(trip.load)) last_trip_of[trip.load] = &trip;
     }
-    std::uint32_t n = 0;
+    std::vector<Trip> trips;
     const auto put = [&](const Id& load, const Id& ground, const Id& cell) {
-        Trip trip;
+        Trip& trip = trips.emplace_back();
         const auto own = last_trip_of.find(load);
-        if (own != last_trip_of.end()) trip.tug = own->second.tug;
-        trip.id = made_up_id(n++);
+        if (own != last_trip_of.end()) trip.tug = own->second->tug;
+        trip.id = made_up_id(static_cast<std::uint32_t>(trips.size() - 1));
         trip.load = load;
         trip.release_start = planned.at;
         trip.release_end = planned.at;
         trip.ground = ground ? ground : only_ground(season);
         trip.cell = cell;
-        return trip;
     };
-    Trip own = put(planned.load, planned.ground, planned.cell);
-    own.lat = planned.lat;
-    own.lon = planned.lon;
-    trips.add(own);
+    put(planned.load, planned.ground, planned.cell);
+    trips.front().lat = planned.lat;
+    trips.front().lon = planned.lon;
     for (const auto& load : waiting) {
         const auto logged = last_trip_of.find(load);
         const bool has_trip = logged != last_trip_of.end();
-        trips.add(put(load, has_trip ? logged->second.ground : Id{}, has_trip ? logged->second.cell : Id{}));
+        put(load, has_trip ? logged->second->ground : Id{}, has_trip ? logged->second->cell : Id{});
     }
-    what_if.season.trips = std::move(trips);
-    return what_if;
+    return trips;
 }
 
 }  // namespace spoilbook

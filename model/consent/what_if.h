@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "model/record/season.h"
+#include "model/consent/ledger.h"
 #include "model/unit/checked.h"
 
 namespace spoilbook {
@@ -16,20 +16,16 @@ struct PlannedRelease {
     std::optional<double> wave_height_m;
 };
 
-/// The season as it would be with that release: the load's own trips gone and one put in their place, and
-/// every other load that is under way or waiting full released with it, since it counts before this one.
-struct WhatIf {
-    Season season;
-    Id trip;  ///< of the planned release
-};
-
-WhatIf with_release(const Season& season, const PlannedRelease& planned);
+/// The trips that such a release puts in place of those of their loads (Ledger): its own first, then one of
+/// every other load that is under way or waiting full, since it counts before this one.
+std::vector<Trip> trips_with(const Ledger& done, const PlannedRelease& planned);
 
 /// The plan with the ground that its cell or its position lies in, where none was named; of a book with one
 /// ground, that one.
-PlannedRelease completed(const Season& season, PlannedRelease planned);
+PlannedRelease completed(const Ledger& done, PlannedRelease planned);
 
-/// The season as it was done by the planned instant: nothing loaded or released after it, but for the load.
-Season done_by(const Season& season, const PlannedRelease& planned);
+/// The season of a ledger with such trips as it was done by the planned instant: nothing loaded or released
+/// after it, but for the load.
+Season done_by(const Ledger& would_be, const PlannedRelease& planned);
 
 }  // namespace spoilbook

@@ -18,23 +18,6 @@ bool has_release(const Trip& trip) {
            trip.outcome == "emergency";
 }
 
-ReleaseView of_trip(const Trip& trip, const Load* load) {
-    ReleaseView view;
-    view.trip = &trip;
-    view.load = load;
-    view.opened = trip.release_start;
-    view.ended = trip.release_end;
-    view.shut = trip.release_end;
-    view.ground = trip.ground;
-    view.cell = trip.cell;
-    view.lat = trip.lat;
-    view.lon = trip.lon;
-    view.position_u_m = trip.position_u_m;
-    view.position_from = trip.position_from;
-    view.counts = released_at_sea(trip);
-    return view;
-}
-
 ReleaseView of_row(const Trip& trip, const Load* load, const Release& row, double blank_share) {
     ReleaseView view;
     view.trip = &trip;
@@ -72,6 +55,23 @@ bool ReleaseView::happened_by(Instant as_at) const {
     return at && *at <= as_at;
 }
 
+ReleaseView release_of_trip(const Trip& trip, const Load* load) {
+    ReleaseView view;
+    view.trip = &trip;
+    view.load = load;
+    view.opened = trip.release_start;
+    view.ended = trip.release_end;
+    view.shut = trip.release_end;
+    view.ground = trip.ground;
+    view.cell = trip.cell;
+    view.lat = trip.lat;
+    view.lon = trip.lon;
+    view.position_u_m = trip.position_u_m;
+    view.position_from = trip.position_from;
+    view.counts = released_at_sea(trip);
+    return view;
+}
+
 std::vector<ReleaseView> releases_of(const Season& season) {
     std::unordered_map<Id, std::vector<const Release*>> rows_of;
     for (const auto& row : season.releases.rows())
@@ -86,7 +86,7 @@ std::vector<ReleaseView> releases_of(const Season& season) {
             for (const auto* row : rows->second)
                 views.push_back(of_row(trip, load, *row, rest));
         } else if (has_release(trip)) {
-            views.push_back(of_trip(trip, load));
+            views.push_back(release_of_trip(trip, load));
         }
     }
     return views;

@@ -33,4 +33,7 @@ struct ReleaseView {
 /// Every release of the season, in the order of its trips. Points into `season`, which must outlive it.
 std::vector<ReleaseView> releases_of(const Season& season);
 
+/// The one release of an ordinary trip. Points into both.
+ReleaseView release_of_trip(const Trip& trip, const Load* load);
+
 }  // namespace spoilbook

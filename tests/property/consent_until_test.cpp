@@ -13,7 +13,7 @@ namespace {
 
 bool holds(const Season& season, PlannedRelease planned, Instant at) {
     planned.at = at;
-    return check_release(season, planned)->verdict == CheckState::hold;
+    return check_release(Ledger(season), planned)->verdict == CheckState::hold;
 }
 
 }  // namespace
@@ -39,7 +39,7 @@ TEST_CASE("a hold lasts to its end and not a millisecond longer", "[window]") {
         PlannedRelease planned;
         planned.load = load.id;
         planned.at = last + *rc::gen::element<std::int64_t>(0, 1, 9 * ms_per_hour, 3 * ms_per_day);
-        const auto check = check_release(small.season, planned);
+        const auto check = check_release(Ledger(small.season), planned);
         RC_PRE(check->verdict == CheckState::hold);
         const auto until = check->reasons.front().until;
         const Instant end = until.value_or(planned.at + 3 * 366 * ms_per_day);

@@ -114,10 +114,10 @@ TEST_CASE("a release that only the accepted factor stops is held until the other
     PlannedRelease planned;
     planned.load = a.load;
     planned.at = a.small.at("2025-11-03T10:00");
-    const auto held = check_release(a.small.season, planned).value();
+    const auto held = check_release(Ledger(a.small.season), planned).value();
     CHECK(held.verdict == CheckState::hold);
     REQUIRE(held.reasons.size() == 1);
     CHECK(held.reasons[0].condition == &a.small.season.conditions.rows().front());
     planned.at = a.small.at("2025-12-02T10:00");
-    CHECK(check_release(a.small.season, planned).value().verdict == CheckState::clear);
+    CHECK(check_release(Ledger(a.small.season), planned).value().verdict == CheckState::clear);
 }

@@ -44,7 +44,7 @@ struct Planned {
     }
     void condition(const char* kind, const std::string& body) { small.condition_of(kind, body); }
     void limit(const std::string& members) { condition("quantity", "{" + members + "}"); }
-    ReleaseCheck check() { return check_release(small.season, planned, facts).value(); }
+    ReleaseCheck check() { return check_release(Ledger(small.season), planned, facts).value(); }
     CheckState verdict() { return check().verdict; }
     std::optional<Instant> until() { return check().reasons.at(0).until; }
     void water(std::optional<Instant> since, bool told = true) {
