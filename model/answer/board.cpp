@@ -78,10 +78,7 @@ class Boarding {
     /// Every condition of kind place judges a release by the same look at it, so all are judged at once.
     std::vector<Finding> place(const Condition& condition) {
         if (!places_) judge_places();
-        std::vector<Finding> own;
-        std::copy_if(places_->begin(), places_->end(), std::back_inserter(own),
-                     [&](const Finding& found) { return found.condition == &condition; });
-        return own;
+        return std::move((*places_)[&condition]);
     }
 
     void judge_places() {
@@ -96,7 +93,7 @@ class Boarding {
             if (line == lines.end()) continue;
             const auto* track = tracks_.of(*place.release->trip);
             for (auto& judged : conditions.judge(*line->second, place, track))
-                places_->push_back(std::move(judged.finding));
+                (*places_)[judged.finding.condition].push_back(std::move(judged.finding));
         }
     }
 
@@ -157,7 +154,7 @@ class Boarding {
     BookRecords records_;
     JudgedSpan span_;
     JudgedLimits limits_;
-    std::optional<std::vector<Finding>> places_;
+    std::optional<std::unordered_map<const Condition*, std::vector<Finding>>> places_;
 };
 
 }  // namespace

@@ -47,6 +47,8 @@ class CountMaker {
     CountMaker(const Quantity& quantity, const std::vector<Member>& members, const Ledger& ledger,
                bool not_known_is_in, bool with_u)
         : quantity_(quantity),
+          measure_(measure_of(quantity)),
+          method_(quantity.method.empty() ? std::nullopt : method_named(quantity.method)),
           filter_(quantity.scope, ledger.season(), not_known_is_in, true),
           with_u_(with_u) {
         for (std::size_t i = 0; i < members.size(); ++i)
@@ -100,18 +102,17 @@ class CountMaker {
 
     /// Amount of a line (or one part of its load) in the limit's measure; `unknown` where none is known.
     void value(const LedgerLine& line, std::optional<std::size_t> part, Count& count) const {
-        const auto measure = measure_of(quantity_);
-        if (!measure) return;
+        if (!measure_) return;
         count.unknown = true;
-        const auto* result = counted_method(line, quantity_.method, *measure);
+        const auto* result = line.figures == nullptr ? nullptr : line.figures->counted_by(method_, *measure_);
         if (result == nullptr) return;
         const bool dredged = line.release == nullptr;  // then what lay in the hopper before does not count
         if (part)
-            put((dredged ? result->dredged(*part) : result->part(*part)).of(*measure), line.share, count);
+            put((dredged ? result->dredged(*part) : result->part(*part)).of(*measure_), line.share, count);
         else if (dredged)
-            put(dredged_amount(line, quantity_.method, *measure), line.share, count);
+            put(dredged_amount(line, quantity_.method, *measure_), line.share, count);
         else
-            put(result->of(*measure), line.share, count);
+            put(result->of(*measure_), line.share, count);
     }
 
     void put(const std::optional<Estimate>& amount, double share, Count& count) const {
@@ -148,6 +149,8 @@ class CountMaker {
     }
 
     const Quantity& quantity_;
+    std::optional<Measure> measure_;
+    std::optional<Method> method_;
     ScopeFilter filter_;
     bool with_u_;
     std::unordered_map<Id, int> numbers_;

@@ -108,9 +108,9 @@ class DutyTimes {
     [[nodiscard]] bool has_activity(const Period& period) const {
         const ScopeFilter filter(duty_.scope, season_);
         const auto any = [&](const std::vector<LedgerLine>& lines) {
-            return std::any_of(lines.begin(), lines.end(), [&](const LedgerLine& line) {
-                return period.contains(line.at) && line.at <= as_at_ && filter.takes(line);
-            });
+            const auto own = lines_between(lines, period.from, std::min(period.to - 1, as_at_));
+            return std::any_of(own.begin(), own.end(),
+                               [&](const LedgerLine& line) { return filter.takes(line); });
         };
         return any(ledger_.released()) || any(ledger_.dredged());
     }
@@ -150,7 +150,8 @@ class DutyTimes {
         std::set<std::uint32_t> seen;
         const bool is_distinct = adding_of(duty_.counted) == Adding::distinct;
         std::optional<Instant> step_before = begins();
-        for (const auto& count : counts_of(duty_.counted, {}, condition_, ledger_)) {
+        for (const auto& count :
+             counts_of(duty_.counted, {}, condition_, ledger_, {std::nullopt, std::nullopt, false})) {
             if (count.at > as_at_) break;
             if (consent_ != nullptr && consent_->commences && count.at < *consent_->commences) continue;
             if (count.unknown) ++unknown;

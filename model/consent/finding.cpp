@@ -5,7 +5,6 @@
 #include <nlohmann/json.hpp>
 
 #include "model/consent/limit.h"
-#include "model/consent/scope_filter.h"
 
 namespace spoilbook {
 
@@ -15,6 +14,12 @@ using nlohmann::json;
 
 std::string activity_of(const json& body) {
     return body.contains("applies") ? body.at("applies").value("activity", "both") : "both";
+}
+
+Scope scope_of(const json& body, Activity activity) {
+    Scope scope = scope_from(body);
+    scope.activity = activity;
+    return scope;
 }
 
 }  // namespace
@@ -46,18 +51,12 @@ bool judges_dredging(const json& body) {
 }
 
 AppliesTo::AppliesTo(const Season& season, const json& body, bool not_known_is_in)
-    : season_(season),
-      of_releases_(scope_from(body)),
-      of_dredging_(of_releases_),
-      not_known_is_in_(not_known_is_in) {
-    of_releases_.activity = Activity::release;
-    // A load dredged has not been anywhere yet: grounds and cells are not looked at.
-    of_dredging_.activity = Activity::dredge;
-}
+    : of_releases_(scope_of(body, Activity::release), season, not_known_is_in),
+      // A load dredged has not been anywhere yet: grounds and cells are not looked at.
+      of_dredging_(scope_of(body, Activity::dredge), season, not_known_is_in) {}
 
 bool AppliesTo::operator()(const LedgerLine& line) const {
-    const Scope& scope = line.release == nullptr ? of_dredging_ : of_releases_;
-    const ScopeFilter filter(scope, season_, not_known_is_in_);
+    const ScopeFilter& filter = line.release == nullptr ? of_dredging_ : of_releases_;
     if (!filter.takes(line)) return false;
     if (!filter.by_part() || line.figures == nullptr) return true;
     const auto& parts = line.figures->parts;

@@ -4,7 +4,7 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include "model/consent/ledger.h"
-#include "model/consent/quantity.h"
+#include "model/consent/scope_filter.h"
 
 namespace spoilbook {
 
@@ -49,11 +49,11 @@ class AppliesTo {
  public:
     AppliesTo(const Season& season, const nlohmann::json& body, bool not_known_is_in = false);
     [[nodiscard]] bool operator()(const LedgerLine& line) const;
+    /// Whether it looks at the parts of loads, and so at their figures.
+    [[nodiscard]] bool by_part() const { return of_releases_.by_part(); }
 
  private:
-    const Season& season_;
-    Scope of_releases_, of_dredging_;
-    bool not_known_is_in_;
+    ScopeFilter of_releases_, of_dredging_;
 };
 /// The same of one line alone.
 bool applies_to(const Ledger& ledger, const LedgerLine& line, const nlohmann::json& body,

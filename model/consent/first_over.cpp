@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/consent/first_over.h"
 
+#include <algorithm>
 #include <set>
 
 #include "model/consent/limit.h"
@@ -32,9 +33,9 @@ class LimitWalk {
         std::size_t next = 0;
         while (next < counts_.size() && counts_[next].at <= as_at) {
             const Instant t = counts_[next].at;
-            std::set<int> touched;
+            touched_.clear();
             for (; next < counts_.size() && counts_[next].at == t; ++next) {
-                touched.insert(counts_[next].member);
+                touched_.push_back(counts_[next].member);
                 if (quantity_.window.kind == WindowKind::trip) add_to_trip(counts_[next]);
             }
             if (!in_force(version_, t) || (from && t < *from)) {
@@ -45,12 +46,12 @@ class LimitWalk {
             if (quantity_.window.kind == WindowKind::trip)
                 judge_trips(t);
             else
-                judge(t, touched);
+                judge(t);
         }
     }
 
  private:
-    void judge(Instant t, const std::set<int>& touched) {
+    void judge(Instant t) {
         if (!window_ || !holds(*window_, t)) window_ = window_at(quantity_.window, consent_, season_, t);
         if (!window_ || !window_->counts(t, t)) {
             judge_all_ = true;
@@ -59,7 +60,9 @@ class LimitWalk {
         if (sweep_.move_to(t, *window_)) judge_all_ = true;
         const bool all = all_are_due(t) || quantity_.share_of_total;
         if (!all) {
-            for (const int member : touched)
+            std::sort(touched_.begin(), touched_.end());
+            touched_.erase(std::unique(touched_.begin(), touched_.end()), touched_.end());
+            for (const int member : touched_)
                 judge_sum(member, t);
             return;
         }
@@ -115,6 +118,7 @@ class LimitWalk {
     std::vector<Count> counts_;
     Sweep sweep_;
     std::optional<Window> window_;
+    std::vector<int> touched_;  ///< members that something was added to at the instant
     bool judge_all_ = true;
     std::optional<double> judged_by_;
     std::map<std::pair<std::uint32_t, int>, double> trip_sums_;

@@ -4,6 +4,7 @@
 namespace spoilbook {
 
 HeldColumns::HeldColumns(const Kind& kind, const std::vector<Row>& rows) : kind_(&kind) {
+    held_.reserve(rows.size());
     for (const auto& row : rows) {
         auto& held = held_[row.id];
         for (const auto& value : row.values)
@@ -11,15 +12,17 @@ HeldColumns::HeldColumns(const Kind& kind, const std::vector<Row>& rows) : kind_
     }
 }
 
-std::optional<bool> HeldColumns::holds(const Id& row, const std::string& column) const {
-    const auto place = kind_ == nullptr ? std::nullopt : kind_->index_of(column);
-    if (!place) return std::nullopt;
+std::optional<std::size_t> HeldColumns::place_of(const std::string& column) const {
+    return kind_ == nullptr ? std::nullopt : kind_->index_of(column);
+}
+
+const std::vector<bool>* HeldColumns::of(const Id& row) const {
     const auto found = held_.find(row);
-    return found != held_.end() && *place < found->second.size() && found->second[*place];
+    return found == held_.end() ? nullptr : &found->second;
 }
 
 std::string HeldColumns::words(const std::string& column) const {
-    const auto place = kind_ == nullptr ? std::nullopt : kind_->index_of(column);
+    const auto place = place_of(column);
     return place ? kind_->fields[*place].doc : column;
 }
 

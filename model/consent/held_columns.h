@@ -13,8 +13,10 @@ class HeldColumns {
     HeldColumns() = default;
     HeldColumns(const Kind& kind, const std::vector<Row>& rows);
 
-    /// Nothing where the kind has no such column. A row that is not there holds nothing.
-    [[nodiscard]] std::optional<bool> holds(const Id& row, const std::string& column) const;
+    /// The column's place; nothing where the kind has no such column.
+    [[nodiscard]] std::optional<std::size_t> place_of(const std::string& column) const;
+    /// Which columns of a row hold something, by their place; null for a row that is not there.
+    [[nodiscard]] const std::vector<bool>* of(const Id& row) const;
     /// What the column is, in words; the name itself where there is none.
     [[nodiscard]] std::string words(const std::string& column) const;
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <nlohmann/json.hpp>
-#include <unordered_map>
 
 #include "model/consent/allowed_sets.h"
 #include "model/consent/findings.h"
@@ -23,15 +22,31 @@ std::string trip_column(const std::string& column) {
     return column;
 }
 
+/// A column asked for, and where rows of a kind have it.
+struct Asked {
+    std::string column;
+    std::optional<std::size_t> place;  ///< nothing: they have not
+
+    Asked(const HeldColumns& held, std::string name)
+        : column(std::move(name)), place(held.place_of(column)) {}
+};
+
+/// A column asked for of a release, in releases.csv or, of an ordinary trip's, in trips.csv.
+struct AskedOfRelease {
+    Asked own, of_trip;
+};
+
 /// What of the columns asked for is blank.
 struct Blank {
     std::string words;      ///< of the columns, with a comma between
     std::string no_column;  ///< one that there is not
 
-    void look(const HeldColumns& columns, const Id& row, const std::string& column) {
-        const auto held = columns.holds(row, column);
-        if (!held) no_column = column;
-        if (!held.value_or(true)) words += (words.empty() ? "" : ", ") + columns.words(column);
+    /// `row`: what it holds; null: there is no such row, and it holds nothing.
+    void look(const HeldColumns& held, const std::vector<bool>* row, const Asked& asked) {
+        if (!asked.place)
+            no_column = asked.column;
+        else if (row == nullptr || *asked.place >= row->size() || !(*row)[*asked.place])
+            words += (words.empty() ? "" : ", ") + held.words(asked.column);
     }
 };
 
@@ -51,8 +66,9 @@ class RecordJudge {
         judge_trips();
         judge_loads();
         judge_releases();
-        std::stable_sort(findings_.begin(), findings_.end(),
-                         [](const Finding& a, const Finding& b) { return a.at < b.at; });
+        const auto earlier = [](const Finding& a, const Finding& b) { return a.at < b.at; };
+        if (!std::is_sorted(findings_.begin(), findings_.end(), earlier))
+            std::stable_sort(findings_.begin(), findings_.end(), earlier);
         return std::move(findings_);
     }
 
@@ -60,6 +76,13 @@ class RecordJudge {
     [[nodiscard]] std::vector<std::string> required(const char* of) const {
         if (!body_.contains("required")) return {};
         return body_.at("required").value(of, std::vector<std::string>{});
+    }
+
+    [[nodiscard]] std::vector<Asked> asked(const char* of, const HeldColumns& held) const {
+        std::vector<Asked> asked;
+        for (auto& column : required(of))
+            asked.emplace_back(held, std::move(column));
+        return asked;
     }
 
     /// Whether the condition judges what happened then, in that place and with that load.
@@ -71,35 +94,35 @@ class RecordJudge {
         LedgerLine line;
         line.at = at;
         line.load = load;
-        line.figures = load == nullptr ? nullptr : ledger_.figures_of(load->id);
+        if (load != nullptr && applies_.by_part()) line.figures = ledger_.figures_of(load->id);
         line.release = release;
         if (release != nullptr) line.ground = release->ground;
         if (release != nullptr) line.cell = release->cell;
         return line;
     }
 
-    static Blank blank_of(const HeldColumns& held, const Id& row, const std::vector<std::string>& columns) {
+    static Blank blank_of(const HeldColumns& held, const Id& row, const std::vector<Asked>& columns) {
         Blank blank;
-        for (const auto& column : columns)
-            blank.look(held, row, column);
+        const auto* own = held.of(row);
+        for (const auto& asked : columns)
+            blank.look(held, own, asked);
         return blank;
     }
 
-    [[nodiscard]] Blank blank_of(const ReleaseView& release, const std::vector<std::string>& columns) const {
-        if (release.row != nullptr && release.ground) {
-            // A blank ground is the trip's.
-            auto others = columns;
-            std::erase(others, "ground");
-            return blank_of(columns_.releases, release.row->id, others);
-        }
-        if (release.row != nullptr) return blank_of(columns_.releases, release.row->id, columns);
+    [[nodiscard]] Blank blank_of(const ReleaseView& release,
+                                 const std::vector<AskedOfRelease>& columns) const {
         Blank blank;
-        for (const auto& column : columns) {
-            const std::string there = trip_column(column);
-            if (columns_.trips.holds(release.trip->id, there))
-                blank.look(columns_.trips, release.trip->id, there);
-            else if (column != "share")  // the one release of an ordinary trip takes all of the load
-                blank.look(columns_.releases, Id{}, column);
+        const auto* own = release.row != nullptr ? columns_.releases.of(release.row->id)
+                                                 : columns_.trips.of(release.trip->id);
+        for (const auto& [asked, of_trip] : columns) {
+            if (release.row != nullptr) {
+                // A blank ground is the trip's.
+                if (asked.column != "ground" || !release.ground) blank.look(columns_.releases, own, asked);
+            } else if (of_trip.place) {
+                blank.look(columns_.trips, own, of_trip);
+            } else if (asked.column != "share") {  // an ordinary trip's one release takes all of the load
+                blank.look(columns_.releases, nullptr, asked);
+            }
         }
         return blank;
     }
@@ -119,20 +142,20 @@ class RecordJudge {
     }
 
     void judge_trips() {
-        const auto columns = required("trip");
+        const auto columns = asked("trip", columns_.trips);
         if (columns.empty()) return;
-        std::unordered_map<Id, const ReleaseView*> release_of;
-        for (const auto& release : ledger_.all_releases())
-            release_of.emplace(release.trip->id, &release);
         const Season& season = ledger_.season();
+        auto next = ledger_.all_releases().begin();  // in the order of the trips
+        const auto end = ledger_.all_releases().end();
         for (const auto& trip : season.trips.rows()) {
+            const ReleaseView* release = next != end && next->trip == &trip ? &*next : nullptr;
+            while (next != end && next->trip == &trip)
+                ++next;
             const auto at = trip.returned      ? trip.returned
                             : trip.release_end ? trip.release_end
                                                : trip.departed;
             if (!at) continue;
-            const auto release = release_of.find(trip.id);
-            const auto line = line_of(season.loads.find(trip.load),
-                                      release == release_of.end() ? nullptr : release->second, *at);
+            const auto line = line_of(season.loads.find(trip.load), release, *at);
             if (!judges(line)) continue;
             Finding found = finding_on(ledger_, condition_, line);
             found.release = nullptr;
@@ -142,7 +165,7 @@ class RecordJudge {
     }
 
     void judge_loads() {
-        const auto columns = required("load");
+        const auto columns = asked("load", columns_.loads);
         if (columns.empty()) return;
         for (const auto& load : ledger_.season().loads.rows()) {
             const auto at = load.loading_end ? load.loading_end : load.loading_start;
@@ -154,7 +177,9 @@ class RecordJudge {
     }
 
     void judge_releases() {
-        const auto columns = required("release");
+        std::vector<AskedOfRelease> columns;
+        for (const auto& column : required("release"))
+            columns.push_back({{columns_.releases, column}, {columns_.trips, trip_column(column)}});
         const bool has_bound = body_.contains("bounds") && body_.at("bounds").contains("draught_lost_m");
         for (const auto& line : ledger_.released()) {
             if (!judges(line)) continue;

@@ -3,20 +3,43 @@
 
 namespace spoilbook {
 
+template <class R>
+ScopeFilter::Named ScopeFilter::named_in(const std::vector<std::string>& names, const Shelf<R>& shelf,
+                                         std::string R::*member) {
+    Named named;
+    named.any = names.empty();
+    if (named.any) return named;
+    for (const auto& row : shelf.rows()) {
+        if (listed(names, row.*member)) named.ids.push_back(row.id);
+    }
+    std::sort(named.ids.begin(), named.ids.end());
+    return named;
+}
+
+ScopeFilter::ScopeFilter(const Scope& scope, const Season& season, bool not_known_is_in, bool load_is_known)
+    : scope_(scope),
+      season_(season),
+      not_known_is_in_(not_known_is_in),
+      not_recorded_is_in_(not_known_is_in && !load_is_known),
+      claims_(named_in(scope.claims, season.claims, &Claim::claim)),
+      grounds_(named_in(scope.grounds, season.grounds, &Ground::ground)),
+      cells_(named_in(scope.cells, season.cells, &Cell::cell)),
+      materials_(named_in(scope.materials, season.materials, &Material::material)),
+      barges_(named_in(scope.plant, season.barges, &Barge::name)),
+      tugs_(named_in(scope.plant, season.tugs, &Tug::name)) {}
+
 bool ScopeFilter::takes(const LedgerLine& line) const {
     if (scope_.activity == Activity::release) {
-        if (!takes(scope_.grounds, season_.grounds, line.ground, &Ground::ground, not_known_is_in_))
-            return false;
+        if (!takes(grounds_, season_.grounds, line.ground, not_known_is_in_)) return false;
         const bool not_said_is_in = not_known_is_in_ && may_be_in_a_cell(line);
-        if (!takes(scope_.cells, season_.cells, line.cell, &Cell::cell, not_said_is_in)) return false;
+        if (!takes(cells_, season_.cells, line.cell, not_said_is_in)) return false;
     }
     const Id material = line.load != nullptr ? line.load->material : Id{};
-    return takes(scope_.materials, season_.materials, material, &Material::material, not_recorded_is_in_) &&
-           takes_plant(line);
+    return takes(materials_, season_.materials, material, not_recorded_is_in_) && takes_plant(line);
 }
 
 bool ScopeFilter::takes(const LoadPart& part, Instant at) const {
-    return takes(scope_.claims, season_.claims, part.claim, &Claim::claim, not_recorded_is_in_) &&
+    return takes(claims_, season_.claims, part.claim, not_recorded_is_in_) &&
            (scope_.classes.empty() || takes_class(part, at));
 }
 
@@ -30,16 +53,13 @@ bool ScopeFilter::may_be_in_a_cell(const LedgerLine& line) const {
 }
 
 bool ScopeFilter::takes_plant(const LedgerLine& line) const {
-    if (scope_.plant.empty()) return true;
+    if (barges_.any) return true;
     const Id barge = line.load != nullptr ? line.load->barge : Id{};
-    if (takes(scope_.plant, season_.barges, barge, &Barge::name, not_recorded_is_in_)) return true;
+    if (takes(barges_, season_.barges, barge, not_recorded_is_in_)) return true;
     if (line.release == nullptr) return false;
     const Id tug = line.release->trip->tug;
-    const auto& tugs = season_.tugs.rows();
-    const bool names_a_tug = std::any_of(tugs.begin(), tugs.end(),
-                                         [this](const Tug& row) { return listed(scope_.plant, row.name); });
     // A tug that is not known yet can only be one where the condition names a tug.
-    return (tug || names_a_tug) && takes(scope_.plant, season_.tugs, tug, &Tug::name, not_recorded_is_in_);
+    return (tug || !tugs_.ids.empty()) && takes(tugs_, season_.tugs, tug, not_recorded_is_in_);
 }
 
 bool ScopeFilter::takes_class(const LoadPart& part, Instant at) const {

@@ -27,12 +27,9 @@ std::string name_of(const Shelf<R>& shelf, const Id& id, std::string R::*member)
 /// material, barge or tug that is not recorded of it stays out.
 class ScopeFilter {
  public:
+    /// The season must outlive it and not change: what the scope names is looked up once.
     ScopeFilter(const Scope& scope, const Season& season, bool not_known_is_in = false,
-                bool load_is_known = false)
-        : scope_(scope),
-          season_(season),
-          not_known_is_in_(not_known_is_in),
-          not_recorded_is_in_(not_known_is_in && !load_is_known) {}
+                bool load_is_known = false);
 
     /// Whether it asks for the parts of a load: they are told apart by claim and class.
     [[nodiscard]] bool by_part() const { return !scope_.claims.empty() || !scope_.classes.empty(); }
@@ -40,21 +37,29 @@ class ScopeFilter {
     [[nodiscard]] bool takes(const LoadPart& part, Instant at) const;
 
  private:
+    /// The rows of one kind that a scope names.
+    struct Named {
+        bool any = true;      ///< it names none
+        std::vector<Id> ids;  ///< ascending
+    };
     template <class R>
-    [[nodiscard]] bool takes(const std::vector<std::string>& names, const Shelf<R>& shelf, const Id& id,
-                             std::string R::*member, bool not_known_is_in) const {
-        if (names.empty()) return true;
-        const R* row = shelf.find(id);
-        return row == nullptr ? not_known_is_in : listed(names, row->*member);
+    static Named named_in(const std::vector<std::string>& names, const Shelf<R>& shelf,
+                          std::string R::*member);
+    template <class R>
+    [[nodiscard]] static bool takes(const Named& named, const Shelf<R>& shelf, const Id& id,
+                                    bool not_known_is_in) {
+        if (named.any || std::binary_search(named.ids.begin(), named.ids.end(), id)) return true;
+        return not_known_is_in && shelf.find(id) == nullptr;
     }
     [[nodiscard]] bool may_be_in_a_cell(const LedgerLine& line) const;
     [[nodiscard]] bool takes_plant(const LedgerLine& line) const;
     [[nodiscard]] bool takes_class(const LoadPart& part, Instant at) const;
 
-    const Scope& scope_;
+    Scope scope_;
     const Season& season_;
     bool not_known_is_in_;     ///< of where and as what class it goes
     bool not_recorded_is_in_;  ///< of the load itself
+    Named claims_, grounds_, cells_, materials_, barges_, tugs_;
 };
 
 }  // namespace spoilbook

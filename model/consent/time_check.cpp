@@ -33,7 +33,7 @@ bool time_holds_to(const Ledger& ledger, const nlohmann::json& body, const Plann
     if (!rule) return false;
     const TideLevels tide(ledger.season().tides);
     const auto by = site_of(*rule, ledger, tide, planned.ground);
-    const auto turns = hold_turns(*rule, by, planned.at, to);
+    const auto turns = HoldTurns(*rule, by).between(planned.at, to);
     return std::all_of(turns.begin(), turns.end(),
                        [&](Instant turn) { return hold_state(*rule, by, turn) == true; });
 }

@@ -16,11 +16,12 @@ struct Act {
     bool whole = false;  ///< it went on all the time between
 };
 
-void judge(const TimeRule& rule, const TimeSite& by, const Act& act, Finding& found) {
+void judge(const TimeRule& rule, HoldTurns& turns, const Act& act, Finding& found) {
+    const TimeSite& by = turns.by();
     std::vector<Instant> moments;
     if (act.from) moments.push_back(*act.from);
     if (act.whole && act.from && act.to) {
-        for (const auto turn : hold_turns(rule, by, *act.from, *act.to))
+        for (const auto turn : turns.between(*act.from, *act.to))
             moments.push_back(turn);
     }
     if (act.to) moments.push_back(*act.to);
@@ -50,18 +51,19 @@ std::vector<Finding> time_findings(const Ledger& ledger, const Condition& condit
     if (!rule) return {};
     const Season& season = ledger.season();
     const TideLevels tide(season.tides);
-    std::map<Id, std::optional<LonLat>> sites;  // a ground's middle is dear to find
-    const auto site_of = [&](const Id& ground) {
-        if (!rule->by_day) return std::optional<LonLat>();
-        const auto known = sites.find(ground);
-        return known != sites.end() ? known->second
-                                    : sites.emplace(ground, sun_site(ledger, ground)).first->second;
+    std::map<Id, HoldTurns> turns_at;  // a ground's middle is dear to find
+    const auto turns_of = [&](const Id& ground) -> HoldTurns& {
+        const Id site = rule->by_day ? ground : Id{};
+        const auto known = turns_at.find(site);
+        if (known != turns_at.end()) return known->second;
+        const auto at = rule->by_day ? sun_site(ledger, ground) : std::nullopt;
+        return turns_at.emplace(site, HoldTurns(*rule, {season.zone, at, tide})).first->second;
     };
     std::vector<Finding> findings;
     const auto judge_all = [&](const std::vector<LedgerLine>& lines) {
         for (const auto* line : judged_lines(ledger, lines, condition, body, span)) {
             Finding found = finding_on(ledger, condition, *line);
-            judge(*rule, {season.zone, site_of(line->ground), tide}, act_of(*line), found);
+            judge(*rule, turns_of(line->ground), act_of(*line), found);
             findings.push_back(std::move(found));
         }
     };

@@ -78,11 +78,13 @@ std::optional<Instant> hold_ends(const TimeRule& rule, const TimeSite& by, Insta
     return std::nullopt;
 }
 
-std::vector<Instant> hold_turns(const TimeRule& rule, const TimeSite& by, Instant from, Instant to) {
+std::vector<Instant> HoldTurns::between(Instant from, Instant to) {
     std::vector<Instant> turns;
-    const Day last = by.zone.day_of(to);
-    for (Day day = by.zone.day_of(from); day <= last; day = plus_days(day, 1)) {
-        for (const auto turn : turns_on(rule, by, day)) {
+    const Day last = by_.zone.day_of(to);
+    for (Day day = by_.zone.day_of(from); day <= last; day = plus_days(day, 1)) {
+        if (day_ != day) of_day_ = turns_on(rule_, by_, day);
+        day_ = day;
+        for (const auto turn : of_day_) {
             if (from < turn && turn < to) turns.push_back(turn);
         }
     }

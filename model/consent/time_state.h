@@ -26,8 +26,22 @@ std::optional<bool> hold_state(const TimeRule& rule, const TimeSite& by, Instant
 /// where it cannot be told any more before one comes.
 std::optional<Instant> hold_ends(const TimeRule& rule, const TimeSite& by, Instant at);
 
-/// The instants in (from, to) at which hold_state may change, in order.
-std::vector<Instant> hold_turns(const TimeRule& rule, const TimeSite& by, Instant from, Instant to);
+/// The instants at which hold_state may change. The turns of the newest day are kept: releases that follow
+/// each other ask for the same day again and again. The rule must outlive it.
+class HoldTurns {
+ public:
+    HoldTurns(const TimeRule& rule, const TimeSite& by) : rule_(rule), by_(by) {}
+
+    [[nodiscard]] const TimeSite& by() const { return by_; }
+    /// Those in (from, to), in order.
+    [[nodiscard]] std::vector<Instant> between(Instant from, Instant to);
+
+ private:
+    const TimeRule& rule_;
+    TimeSite by_;
+    std::optional<Day> day_;
+    std::vector<Instant> of_day_;
+};
 
 /// In words, what is missing for an answer at that instant; empty where nothing is.
 std::string what_is_missing(const TimeRule& rule, const TimeSite& by, Instant at);
