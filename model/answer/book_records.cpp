@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/answer/book_records.h"
 
+#include "model/book/held_values.h"
+
 namespace spoilbook {
 
 namespace {
@@ -8,7 +10,7 @@ namespace {
 template <class R>
 HeldColumns columns_of(const Book& book) {
     const Kind& kind = definition<R>().kind();
-    return {kind, book.rows(kind)};
+    return {kind, held_values(book, kind)};
 }
 
 }  // namespace

@@ -18,10 +18,11 @@ std::string column_list(const Kind& kind) {
 }
 
 Value value_from(const SQLite::Column& column) {
-    if (column.isNull()) return {};
-    if (column.isInteger()) return column.getInt64();
-    if (column.isFloat()) return column.getDouble();
-    if (column.isBlob()) return id_from(column);
+    const int type = column.getType();  // each question takes SQLite's lock: asked once
+    if (type == SQLite::Null) return {};
+    if (type == SQLite::INTEGER) return column.getInt64();
+    if (type == SQLite::FLOAT) return column.getDouble();
+    if (type == SQLite::BLOB) return id_from(column);
     return column.getString();
 }
 

@@ -3,15 +3,6 @@
 
 namespace spoilbook {
 
-HeldColumns::HeldColumns(const Kind& kind, const std::vector<Row>& rows) : kind_(&kind) {
-    held_.reserve(rows.size());
-    for (const auto& row : rows) {
-        auto& held = held_[row.id];
-        for (const auto& value : row.values)
-            held.push_back(!is_blank(value));
-    }
-}
-
 std::optional<std::size_t> HeldColumns::place_of(const std::string& column) const {
     return kind_ == nullptr ? std::nullopt : kind_->index_of(column);
 }

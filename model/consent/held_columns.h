@@ -11,7 +11,9 @@ namespace spoilbook {
 class HeldColumns {
  public:
     HeldColumns() = default;
-    HeldColumns(const Kind& kind, const std::vector<Row>& rows);
+    /// `held`: of each row, which of the kind's fields hold something, in their order.
+    HeldColumns(const Kind& kind, std::unordered_map<Id, std::vector<bool>> held)
+        : kind_(&kind), held_(std::move(held)) {}
 
     /// The column's place; nothing where the kind has no such column.
     [[nodiscard]] std::optional<std::size_t> place_of(const std::string& column) const;

@@ -212,19 +212,19 @@ TEST_CASE("a mean of observations is a mean", "[findings]") {
 namespace {
 
 /// One row of a kind, with only these columns filled.
+using HeldRow = std::pair<const Id, std::vector<bool>>;
+
 template <class R>
-Row row_with(const Id& id, const std::vector<std::string>& filled) {
+HeldRow row_with(const Id& id, const std::vector<std::string>& filled) {
     const Kind& kind = definition<R>().kind();
-    Row row;
-    row.id = id;
-    row.values.resize(kind.fields.size());
+    std::vector<bool> held(kind.fields.size());
     for (const auto& column : filled)
-        row.values[*kind.index_of(column)] = std::string("x");
-    return row;
+        held[*kind.index_of(column)] = true;
+    return {id, held};
 }
 
 template <class R>
-HeldColumns held(const std::vector<Row>& rows) {
+HeldColumns held(std::initializer_list<HeldRow> rows) {
     return {definition<R>().kind(), rows};
 }
 
