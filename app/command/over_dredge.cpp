@@ -66,12 +66,15 @@ Checked<Said> say_over_dredge(const Reading& reading, std::optional<double> unit
         said.text += row_text(claim, unit_cost);
     }
     said.json["all"] = row_json(made.all, unit_cost);
+    said.json["left_out"] = made.left_out;
     if (made.claims.empty())
         said.text =
             "No surveyor's report tells of over-dredge: give within_allowance_m3 and beyond_allowance_m3 of "
             "what was removed (sbk log BOOK removed …).\n";
     else
         said.text += row_text(made.all, unit_cost);
+    for (const auto& report : made.left_out)
+        said.text += fmt::format("{} is left out: shorter reports of the claim cover its time\n", report);
     return said;
 }
 

@@ -17,7 +17,6 @@ struct OverDredgeRow {
 
 /// A row a claim and one for all together; none where no report tells of it. Cost at so much a cubic metre.
 std::vector<OverDredgeRow> over_dredge_rows(const OverDredged& dug, std::optional<double> unit_cost);
-/// Cost columns where there is a unit cost.
 std::vector<Column<OverDredgeRow>> over_dredge_columns(const QLocale& locale);
 /// "1 530 ± 160 m³ in situ were dug below target level, 1.4 % of what was removed …"
 QString over_dredge_sentence(const OverDredged& dug, std::optional<double> unit_cost, const QLocale& locale);

@@ -61,7 +61,7 @@ class Boarding {
         const std::string variable = body.value("variable", "");
         Refusals unread;
         if (condition.kind == "quantity") {
-            row.limits = limits_.limits_of(condition, &unread);
+            row.limits = limits_.limits_of(condition, board_.at, &unread);
             row.findings = findings_of(ledger_, condition, span_, records_);
         } else if (condition.kind == "duty")
             row.duties = duties(duty_times(ledger_, condition, board_.at, &unread));
@@ -129,10 +129,18 @@ class Boarding {
         return times;
     }
 
-    /// A version that is not in force any more: what fell to it stands with the one that followed.
+    /// A version that is not in force any more: what fell to it, and what it asked for and is owed still,
+    /// stands with the one that followed. A limit that nothing followed stands as it ended.
     void put_past(const Condition& condition) {
         BoardRow past = row_of(condition);
-        if (past.findings.empty()) return;
+        const bool in_period = !board_.period || *condition.to > board_.period->from;
+        if (condition.kind == "quantity")
+            past.limits =
+                in_period ? limits_.limits_of(condition, *condition.to - 1) : std::vector<LimitState>{};
+        const bool counted = std::any_of(past.limits.begin(), past.limits.end(), [](const LimitState& limit) {
+            return limit.used != 0 || limit.unknown > 0 || limit.first_over;
+        });
+        if (past.findings.empty() && past.duties.empty() && past.events.empty() && !counted) return;
         const auto same = std::find_if(board_.rows.begin(), board_.rows.end(), [&](const BoardRow& row) {
             return row.condition->consent == condition.consent &&
                    row.condition->condition == condition.condition;
@@ -142,6 +150,7 @@ class Boarding {
             board_.rows.push_back(std::move(past));
             return;
         }
+        same->duties.insert(same->duties.begin(), past.duties.begin(), past.duties.end());
         same->findings.insert(same->findings.begin(), past.findings.begin(), past.findings.end());
         std::stable_sort(same->findings.begin(), same->findings.end(),
                          [](const Finding& a, const Finding& b) { return a.at < b.at; });

@@ -11,7 +11,7 @@ namespace spoilbook {
 LimitStanding standing_of(const LimitState& state) {
     if (!state.limit) return LimitStanding::no_limit;
     if (!state.quantity.at_most) {
-        if (state.used >= *state.limit) return LimitStanding::within;
+        if (!exceeds(*state.limit, state.used)) return LimitStanding::within;
         return state.unknown > 0 ? LimitStanding::cannot_tell : LimitStanding::below;
     }
     if (exceeds(state.used, *state.limit)) return LimitStanding::over;

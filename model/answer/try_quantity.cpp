@@ -92,7 +92,7 @@ class QuantityTrial {
         trial_.of = "windows";
         trial_.looked_at = trial_.cannot_tell = 0;
         const Period span{asked_.from, asked_.to + 1};
-        for (const auto& floor : floors_ended(asked_.ledger, asked_.candidate, quantity_, span)) {
+        for (const auto& floor : floors_ended(asked_.ledger, asked_.candidate, quantity_, span, asked_.to)) {
             ++trial_.looked_at;
             if (floor.judged == Compliance::cannot_tell) ++trial_.cannot_tell;
             if (floor.judged != Compliance::breached) continue;

@@ -157,6 +157,15 @@ class CountMaker {
     std::vector<Count> counts_;
 };
 
+bool has_time(const Opening& opening) {
+    return opening.from || opening.to;
+}
+
+/// Whether a window of the kind has a beginning of its own, so that an amount of no known time is in none.
+bool begins_in_time(WindowKind kind) {
+    return kind != WindowKind::term && kind != WindowKind::phase && kind != WindowKind::trip;
+}
+
 /// An opening amount counts as one event, at the last instant of its span.
 Instant instant_of(const Opening& opening, const Quantity& quantity, const Consent* consent) {
     Instant at{std::numeric_limits<std::int64_t>::min() / 4};
@@ -175,7 +184,7 @@ void add_openings(const Quantity& quantity, const std::vector<Member>& members, 
     if (quantity.window.kind == WindowKind::trip) return;
     for (const auto& opening : season.openings.rows()) {
         if (opening.consent != condition.consent || opening.condition != condition.condition ||
-            !opening.value)
+            !opening.value || (!has_time(opening) && begins_in_time(quantity.window.kind)))
             continue;
         Count count;
         count.at = instant_of(opening, quantity, season.consents.find(condition.consent));

@@ -110,7 +110,7 @@ class DutyTimes {
         const auto any = [&](const std::vector<LedgerLine>& lines) {
             const auto own = lines_between(lines, period.from, std::min(period.to - 1, as_at_));
             return std::any_of(own.begin(), own.end(),
-                               [&](const LedgerLine& line) { return filter.takes(line); });
+                               [&](const LedgerLine& line) { return filter.takes_any_of(line); });
         };
         return any(ledger_.released()) || any(ledger_.dredged());
     }

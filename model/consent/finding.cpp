@@ -56,12 +56,7 @@ AppliesTo::AppliesTo(const Season& season, const json& body, bool not_known_is_i
       of_dredging_(scope_of(body, Activity::dredge), season, not_known_is_in) {}
 
 bool AppliesTo::operator()(const LedgerLine& line) const {
-    const ScopeFilter& filter = line.release == nullptr ? of_dredging_ : of_releases_;
-    if (!filter.takes(line)) return false;
-    if (!filter.by_part() || line.figures == nullptr) return true;
-    const auto& parts = line.figures->parts;
-    return std::any_of(parts.begin(), parts.end(),
-                       [&](const LoadPart& part) { return filter.takes(part, line.at); });
+    return (line.release == nullptr ? of_dredging_ : of_releases_).takes_any_of(line);
 }
 
 bool applies_to(const Ledger& ledger, const LedgerLine& line, const json& body, bool not_known_is_in) {

@@ -21,8 +21,13 @@ struct WindowEnd {
 
 class FloorJudge {
  public:
-    FloorJudge(const Ledger& ledger, const Condition& condition, const Quantity& quantity)
-        : ledger_(ledger), season_(ledger.season()), condition_(condition), quantity_(quantity) {
+    FloorJudge(const Ledger& ledger, const Condition& condition, const Quantity& quantity,
+               Instant accepted_by)
+        : ledger_(ledger),
+          season_(ledger.season()),
+          condition_(condition),
+          quantity_(quantity),
+          limits_(ledger, accepted_by) {
         if (const auto* consent = season_.consents.find(condition.consent)) consent_ = *consent;
         began_ = first_version_began();
         if (consent_.commences && (!began_ || *began_ < *consent_.commences)) began_ = consent_.commences;
@@ -31,7 +36,7 @@ class FloorJudge {
     [[nodiscard]] std::vector<FloorEnd> judge(const Period& span) const {
         std::vector<FloorEnd> ends;
         for (const auto& window : windows_in(span)) {
-            for (auto& state : limits_of(ledger_, condition_, window.last)) {
+            for (auto& state : limits_.limits_of(condition_, window.last)) {
                 if (!state.limit) continue;  // a share whose total is below its floor
                 ends.push_back(judged(std::move(state), window.name));
             }
@@ -150,6 +155,7 @@ class FloorJudge {
     const Season& season_;
     const Condition& condition_;
     const Quantity& quantity_;
+    JudgedLimits limits_;
     Consent consent_;
     std::optional<Instant> began_;
 };
@@ -164,9 +170,9 @@ std::string why_floor_is_not_judged(const Quantity& quantity) {
 }
 
 std::vector<FloorEnd> floors_ended(const Ledger& ledger, const Condition& condition, const Quantity& quantity,
-                                   const Period& span) {
+                                   const Period& span, Instant accepted_by) {
     if (quantity.at_most || !why_floor_is_not_judged(quantity).empty()) return {};
-    return FloorJudge(ledger, condition, quantity).judge(span);
+    return FloorJudge(ledger, condition, quantity, accepted_by).judge(span);
 }
 
 }  // namespace spoilbook

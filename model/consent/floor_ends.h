@@ -21,9 +21,10 @@ std::string why_floor_is_not_judged(const Quantity& quantity);
 /// A floor judged at the end of each of its windows that ended in `span`, member by member, by this version
 /// of the condition, in force or not. The term ends as the consent expires, a trip's window with its last
 /// release that counts; of rolling windows and means, of which one ends at every instant, the one that ends
-/// with the span is judged. What is not reached cannot be told while a load cannot be valued, or where the
-/// window reaches back before the consent, or the condition's first version, began.
+/// with the span is judged. By the stricter of both readings, with the factors accepted by `accepted_by`.
+/// What is not reached cannot be told while a load cannot be valued, or where the window reaches back before
+/// the consent, or the condition's first version, began.
 std::vector<FloorEnd> floors_ended(const Ledger& ledger, const Condition& condition, const Quantity& quantity,
-                                   const Period& span);
+                                   const Period& span, Instant accepted_by);
 
 }  // namespace spoilbook

@@ -12,7 +12,7 @@ std::vector<Finding> floor_findings(const Ledger& ledger, const Condition& condi
     std::vector<Finding> findings;
     if (!quantity || !span.period) return findings;
     const Period upto{span.period->from, std::min(span.period->to, span.as_at + 1)};
-    for (auto& floor : floors_ended(ledger, condition, *quantity, upto)) {
+    for (auto& floor : floors_ended(ledger, condition, *quantity, upto, span.as_at)) {
         if (!in_force(condition, floor.state.as_at)) continue;
         Finding finding;
         finding.condition = &condition;

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "model/consent/as_reported.h"
+#include "model/consent/first_over.h"
 #include "model/consent/limit.h"
 
 namespace spoilbook {
@@ -46,31 +47,44 @@ void judge_by(const std::vector<LimitState>& reported, std::vector<LimitState>& 
 
 }  // namespace
 
-std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals) {
-    auto states = limits_as_restated(ledger, as_at, refusals);
-    if (const auto season = season_as_reported(ledger.season(), as_at)) {
-        const Ledger reported(*season);
-        judge_by(limits_as_restated(reported, as_at), states);
-    }
-    return states;
-}
-
-JudgedLimits::JudgedLimits(const Ledger& ledger, Instant as_at) : ledger_(ledger), as_at_(as_at) {
-    auto season = season_as_reported(ledger.season(), as_at);
+JudgedLimits::JudgedLimits(const Ledger& ledger, Instant accepted_by) : ledger_(ledger) {
+    auto season = season_as_reported(ledger.season(), accepted_by);
     if (!season) return;
     reported_season_ = std::make_unique<const Season>(std::move(*season));
     reported_ = std::make_unique<const Ledger>(*reported_season_);
 }
 
-std::vector<LimitState> JudgedLimits::limits_of(const Condition& condition, Refusals* refusals) const {
-    auto states = limits_of_as_restated(ledger_, condition, as_at_, refusals);
-    if (reported_) judge_by(limits_of_as_restated(*reported_, condition, as_at_), states);
+std::vector<LimitState> JudgedLimits::limits_of(const Condition& condition, Instant as_at,
+                                                Refusals* refusals) const {
+    auto states = limits_of_as_restated(ledger_, condition, as_at, refusals);
+    if (reported_) judge_by(limits_of_as_restated(*reported_, condition, as_at), states);
     return states;
+}
+
+std::vector<LimitState> JudgedLimits::limits_at(Instant as_at, Refusals* refusals) const {
+    auto states = limits_as_restated(ledger_, as_at, refusals);
+    if (reported_) judge_by(limits_as_restated(*reported_, as_at), states);
+    return states;
+}
+
+std::unordered_map<Id, Instant> JudgedLimits::first_overs(const Condition& any_version, Instant as_at,
+                                                          std::optional<Instant> from) const {
+    auto found = spoilbook::first_overs(ledger_, any_version, as_at, from);
+    if (!reported_) return found;
+    for (const auto& [member, at] : spoilbook::first_overs(*reported_, any_version, as_at, from)) {
+        const auto [place, fresh] = found.try_emplace(member, at);
+        if (!fresh) place->second = std::min(place->second, at);
+    }
+    return found;
+}
+
+std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals) {
+    return JudgedLimits(ledger, as_at).limits_at(as_at, refusals);
 }
 
 std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& condition, Instant as_at,
                                   Refusals* refusals) {
-    return JudgedLimits(ledger, as_at).limits_of(condition, refusals);
+    return JudgedLimits(ledger, as_at).limits_of(condition, as_at, refusals);
 }
 
 }  // namespace spoilbook

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <unordered_map>
 
 #include "model/consent/count_list.h"
 #include "model/consent/sweep.h"
@@ -51,18 +52,25 @@ Adding adding_of(const Quantity& quantity);
 std::vector<LimitState> limits_at(const Ledger& ledger, Instant as_at, Refusals* refusals = nullptr);
 /// The same with the factors in force in the book alone, accepted or not.
 std::vector<LimitState> limits_as_restated(const Ledger& ledger, Instant as_at, Refusals* refusals = nullptr);
-/// Limits as at one instant, condition by condition, judged like limits_at: the season is valued anew as
-/// reported once, where a factor waits, and not for each condition. The ledger must outlive it.
+/// Limits judged like limits_at, with the factors that the authority had accepted by one instant: the season
+/// is valued anew as reported once, where a factor waits, and not for each condition. The ledger must outlive
+/// it.
 class JudgedLimits {
  public:
-    JudgedLimits(const Ledger& ledger, Instant as_at);
+    JudgedLimits(const Ledger& ledger, Instant accepted_by);
     /// The rows of one condition of kind quantity, in force or not.
-    [[nodiscard]] std::vector<LimitState> limits_of(const Condition& condition,
+    [[nodiscard]] std::vector<LimitState> limits_of(const Condition& condition, Instant as_at,
                                                     Refusals* refusals = nullptr) const;
+    /// The rows of all that are in force.
+    [[nodiscard]] std::vector<LimitState> limits_at(Instant as_at, Refusals* refusals = nullptr) const;
+    /// The earlier of both readings, member by member (first_over.h).
+    [[nodiscard]] std::unordered_map<Id, Instant> first_overs(const Condition& any_version, Instant as_at,
+                                                              std::optional<Instant> from) const;
+    /// As reported; null where both readings are one.
+    [[nodiscard]] const Ledger* reported() const { return reported_.get(); }
 
  private:
     const Ledger& ledger_;
-    Instant as_at_;
     std::unique_ptr<const Season> reported_season_;
     std::unique_ptr<const Ledger> reported_;
 };

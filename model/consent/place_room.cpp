@@ -4,6 +4,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "model/consent/scope_filter.h"
+
 namespace spoilbook {
 
 namespace {
@@ -22,7 +24,22 @@ Distance to_circle(const json& circle, const GroundMap& map) {
     };
 }
 
-const Area* outline(const json& target, const Season& season, const GroundMap& map) {
+/// Of that name; of several grounds' the one in a ground that the condition applies to.
+const Area* part_of_a_ground(const std::string& name, const json& body, const Season& season,
+                             const GroundMap& map) {
+    const Scope scope = scope_from(body);
+    const Area* found = nullptr;
+    for (const auto& cell : season.cells.rows()) {
+        const Area* area = cell.cell == name ? map.cell(cell.id) : nullptr;
+        if (area == nullptr) continue;
+        const auto* ground = season.grounds.find(cell.ground);
+        if (ground != nullptr && listed(scope.grounds, ground->ground)) return area;
+        if (found == nullptr) found = area;
+    }
+    return found;
+}
+
+const Area* outline(const json& target, const json& body, const Season& season, const GroundMap& map) {
     if (target.contains("ground")) {
         for (const auto& ground : season.grounds.rows()) {
             if (ground.ground == target.at("ground").get<std::string>()) return map.open_ground(ground.id);
@@ -30,18 +47,16 @@ const Area* outline(const json& target, const Season& season, const GroundMap& m
     }
     for (const char* part : {"cell", "exclusion"}) {
         if (!target.contains(part)) continue;
-        for (const auto& cell : season.cells.rows()) {
-            const bool named = cell.cell == target.at(part).get<std::string>();
-            if (named && map.cell(cell.id) != nullptr) return map.cell(cell.id);
-        }
+        const auto* area = part_of_a_ground(target.at(part).get<std::string>(), body, season, map);
+        if (area != nullptr) return area;
     }
     return nullptr;
 }
 
 /// Distance to the boundary of what a condition names, positive inside.
-Distance distance_to(const json& target, const Season& season, const GroundMap& map) {
+Distance distance_to(const json& target, const json& body, const Season& season, const GroundMap& map) {
     if (target.contains("circle")) return to_circle(target.at("circle"), map);
-    const Area* area = outline(target, season, map);
+    const Area* area = outline(target, body, season, map);
     if (area == nullptr) return {};
     return [area](EastNorth place) { return signed_distance_m(*area, place); };
 }
@@ -50,7 +65,7 @@ Distance distance_to(const json& target, const Season& season, const GroundMap& 
 
 std::function<double(EastNorth)> place_room(const json& body, const Season& season, const GroundMap& map) {
     const bool inside = body.contains("inside");
-    const Distance distance = distance_to(body.at(inside ? "inside" : "outside"), season, map);
+    const Distance distance = distance_to(body.at(inside ? "inside" : "outside"), body, season, map);
     if (!distance) return {};
     const double sign = inside ? 1 : -1, inset_m = body.value("inset_m", 0.0);
     return [distance, sign, inset_m](EastNorth place) { return sign * distance(place) - inset_m; };

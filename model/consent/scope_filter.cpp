@@ -43,6 +43,14 @@ bool ScopeFilter::takes(const LoadPart& part, Instant at) const {
            (scope_.classes.empty() || takes_class(part, at));
 }
 
+bool ScopeFilter::takes_any_of(const LedgerLine& line) const {
+    if (!takes(line)) return false;
+    if (!by_part() || line.figures == nullptr) return true;
+    const auto& parts = line.figures->parts;
+    return std::any_of(parts.begin(), parts.end(),
+                       [&](const LoadPart& part) { return takes(part, line.at); });
+}
+
 /// What lies in no cell by its position is in none, and a ground has its own cells: that is known.
 bool ScopeFilter::may_be_in_a_cell(const LedgerLine& line) const {
     if (line.release != nullptr && line.release->lat && line.release->lon) return false;

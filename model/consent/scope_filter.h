@@ -35,6 +35,9 @@ class ScopeFilter {
     [[nodiscard]] bool by_part() const { return !scope_.claims.empty() || !scope_.classes.empty(); }
     [[nodiscard]] bool takes(const LedgerLine& line) const;
     [[nodiscard]] bool takes(const LoadPart& part, Instant at) const;
+    /// The line and, where the scope tells parts apart, any part of its load. A load whose parts are not
+    /// known may have such a part.
+    [[nodiscard]] bool takes_any_of(const LedgerLine& line) const;
 
  private:
     /// The rows of one kind that a scope names.

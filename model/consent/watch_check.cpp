@@ -17,7 +17,7 @@ std::vector<const Watch*> watches_of(const Season& season, const PlannedRelease&
                                      const CheckFacts& facts) {
     const Trip* last = nullptr;
     for (const auto& trip : season.trips.rows()) {
-        if (trip.load != planned.load) continue;
+        if (trip.load != planned.load || (trip.departed && *trip.departed > planned.at)) continue;
         if (last == nullptr || !last->departed || (trip.departed && *last->departed <= *trip.departed))
             last = &trip;
     }
@@ -26,6 +26,7 @@ std::vector<const Watch*> watches_of(const Season& season, const PlannedRelease&
         if (last != nullptr && watch.trip == last->id && watch.start && *watch.start <= planned.at)
             watches.push_back(&watch);
     }
+    std::ranges::stable_sort(watches, {}, [](const Watch* watch) { return *watch->start; });
     return watches;
 }
 
@@ -56,10 +57,8 @@ std::optional<CheckTask> watch_to_keep(const Season& season, const nlohmann::jso
     const WatchRule rule = watch_rule_from(body);
     const Instant from = planned.at - rule.before_ms;
     const auto watches = watches_of(season, planned, facts);
-    const bool kept = std::any_of(watches.begin(), watches.end(), [&](const Watch* watch) {
-        return *watch->start <= from && (!watch->end || *watch->end >= planned.at);
-    });
-    if (kept) return std::nullopt;
+    const auto kept = kept_before(watches, planned.at);
+    if (kept && *kept >= rule.before_ms) return std::nullopt;
     CheckTask task;
     task.from = from;
     task.what =

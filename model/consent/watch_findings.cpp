@@ -18,19 +18,6 @@ std::vector<const Watch*> begun_by(std::vector<const Watch*> watches, Instant at
     return watches;
 }
 
-/// How long before `at` a watch was kept without a break until then, ms; nothing where none was. Watches may
-/// follow each other; one without an end went on.
-std::optional<std::int64_t> kept_before(const std::vector<const Watch*>& watches, Instant at) {
-    std::optional<Instant> from, to;
-    for (const auto* watch : watches) {
-        if (!to || *watch->start > *to) from = watch->start;
-        const Instant end = watch->end.value_or(at);
-        to = to ? std::max(*to, end) : end;
-    }
-    if (!to || *to < at) return std::nullopt;
-    return at - *from;
-}
-
 void put(Finding& found, Compliance state, std::string why) {
     found.state = state;
     found.why = std::move(why);

@@ -39,6 +39,17 @@ std::unordered_map<Id, std::vector<const Watch*>> watches_by_trip(const std::vec
     return watches;
 }
 
+std::optional<std::int64_t> kept_before(const std::vector<const Watch*>& watches, Instant at) {
+    std::optional<Instant> from, to;
+    for (const auto* watch : watches) {
+        if (!to || *watch->start > *to) from = watch->start;
+        const Instant end = watch->end.value_or(at);
+        to = to ? std::max(*to, end) : end;
+    }
+    if (!to || *to < at) return std::nullopt;
+    return at - *from;
+}
+
 std::vector<Sighting> sightings_against(const WatchRule& rule, const std::vector<const Watch*>& watches,
                                         Instant at) {
     std::vector<Sighting> found;

@@ -29,6 +29,10 @@ struct Sighting {
 /// The watches of each trip, in order of their start. Rows without a start are left out.
 std::unordered_map<Id, std::vector<const Watch*>> watches_by_trip(const std::vector<Watch>& rows);
 
+/// How long before `at` a watch was kept without a break until then, ms; nothing where none was. Watches in
+/// order of their start may follow each other; one without an end went on.
+std::optional<std::int64_t> kept_before(const std::vector<const Watch*>& watches, Instant at);
+
 /// The sightings inside the radius in rows that began before `at` and are not cleared by then; something was
 /// seen where a species, a number other than 0 or a distance is recorded, or `seen` alone says so.
 std::vector<Sighting> sightings_against(const WatchRule& rule, const std::vector<const Watch*>& watches,

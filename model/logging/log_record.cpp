@@ -10,6 +10,7 @@
 #include "model/logging/by_hand.h"
 #include "model/logging/find_record.h"
 #include "model/logging/label.h"
+#include "model/logging/named_by_conditions.h"
 #include "model/record/field_text.h"
 #include "model/unit/number_text.h"
 
@@ -129,7 +130,13 @@ Checked<LogOutcome> change_old(Change& change, const Kind& kind, const Row& row,
     if (named && values != row.values && !parsed.strikes) {
         if (auto taken = why_label_taken(change.book(), kind, row.id, values)) return *taken;
     }
+    const auto label = kind.label.empty() ? std::nullopt : kind.index_of(kind.label.front());
     for (const auto& [field, value] : parsed.values) {
+        const bool renames = field == label && !is_blank(row.values[field]) && value != row.values[field];
+        if (renames && kind.fields[field].type != FieldType::reference) {
+            const auto& was = std::get<std::string>(row.values[field]);
+            if (auto why = why_not_renamed(change.book(), kind, was)) return *why;
+        }
         if (auto done = change.set(kind, row.id, field, value); !done) return done.refusals();
     }
     if (parsed.strikes) {

@@ -11,6 +11,29 @@ namespace spoilbook {
 namespace {
 
 constexpr std::string_view no_u = "a report gives no uncertainty of its over-dredge, taken as exact";
+constexpr std::string_view no_within = "a report does not tell what lay within the allowance, taken as none";
+constexpr std::string_view no_beyond = "a report does not tell what lay beyond the allowance, taken as none";
+
+/// A report that tells of over-dredge, and the time between its surveys.
+struct Telling {
+    const Removed* row = nullptr;
+    std::optional<Instant> from;  ///< nothing: the survey before is not recorded
+    Instant to;
+
+    [[nodiscard]] bool overlaps(const Telling& other) const {
+        return row->claim == other.row->claim && (!from || *from < other.to) &&
+               (!other.from || *other.from < to);
+    }
+    [[nodiscard]] bool is_shorter(const Telling& other) const {
+        if (!from || !other.from) return from.has_value() && !other.from;
+        return to - *from < other.to - *other.from;
+    }
+};
+
+void assume(OverDredge& dug, std::string_view what) {
+    const bool told = std::find(dug.assumed.begin(), dug.assumed.end(), what) != dug.assumed.end();
+    if (!told) dug.assumed.push_back(what);
+}
 
 void add(std::optional<Measured>& sum, const Measured& part) {
     if (!sum) sum = Measured{};
@@ -19,27 +42,38 @@ void add(std::optional<Measured>& sum, const Measured& part) {
 }
 
 void add(OverDredge& to, std::optional<Measured> OverDredge::*part, std::optional<double> value,
-         std::optional<double> u) {
-    if (!value) return;
+         std::optional<double> u, std::string_view not_told) {
+    if (!value) return assume(to, not_told);
     add(to.*part, Measured{*value, u.value_or(0)});
-    const bool told = std::find(to.assumed.begin(), to.assumed.end(), no_u) != to.assumed.end();
-    if (!u && !told) to.assumed.push_back(no_u);
+    if (!u) assume(to, no_u);
 }
 
 void add_report(OverDredge& to, const Removed& row) {
     const bool first = to.reports.empty();
     to.reports.push_back(row.removed);
-    add(to, &OverDredge::within, row.within_allowance_m3, row.within_allowance_u_m3);
-    add(to, &OverDredge::beyond, row.beyond_allowance_m3, row.beyond_allowance_u_m3);
+    add(to, &OverDredge::within, row.within_allowance_m3, row.within_allowance_u_m3, no_within);
+    add(to, &OverDredge::beyond, row.beyond_allowance_m3, row.beyond_allowance_u_m3, no_beyond);
     const bool known = row.removed_in_situ_m3 && (first || to.removed_m3);
     to.removed_m3 = known ? std::optional(to.removed_m3.value_or(0) + *row.removed_in_situ_m3) : std::nullopt;
 }
 
-/// Whether the day of its later survey was over.
-bool made_by(const Removed& row, const Season& season, Instant as_at) {
-    const auto* after = season.surveys.find(row.after);
-    const auto day = after == nullptr ? Checked<Day>(Refusal{}) : parse_day(after->surveyed_on);
-    return day && season.zone.day_start(plus_days(*day, 1)) <= as_at;
+std::optional<Instant> end_of_day(const Season& season, const Id& survey) {
+    const auto* row = season.surveys.find(survey);
+    const auto day = row == nullptr ? Checked<Day>(Refusal{}) : parse_day(row->surveyed_on);
+    return day ? std::optional(season.zone.day_start(plus_days(*day, 1))) : std::nullopt;
+}
+
+/// Those whose later survey's day was over, the shorter ones first.
+std::vector<Telling> telling_by(const Season& season, Instant as_at) {
+    std::vector<Telling> reports;
+    for (const auto& row : season.removed.rows()) {
+        const auto to = end_of_day(season, row.after);
+        if ((!row.within_allowance_m3 && !row.beyond_allowance_m3) || !to || *to > as_at) continue;
+        reports.push_back({&row, end_of_day(season, row.before), *to});
+    }
+    std::stable_sort(reports.begin(), reports.end(),
+                     [](const Telling& a, const Telling& b) { return a.is_shorter(b); });
+    return reports;
 }
 
 }  // namespace
@@ -63,14 +97,24 @@ Measured cost_of(const Measured& in_situ_m3, double unit_cost) {
 
 OverDredged over_dredge(const Season& season, Instant as_at) {
     OverDredged made;
+    std::vector<Telling> taken;
+    for (const auto& report : telling_by(season, as_at)) {
+        const bool covered = std::any_of(taken.begin(), taken.end(),
+                                         [&](const Telling& other) { return report.overlaps(other); });
+        if (covered)
+            made.left_out.push_back(report.row->removed);
+        else
+            taken.push_back(report);
+    }
+    std::stable_sort(taken.begin(), taken.end(),
+                     [](const Telling& a, const Telling& b) { return a.to < b.to; });
     for (const auto& claim : season.claims.rows()) {
         OverDredge of_claim;
         of_claim.claim = &claim;
-        for (const auto& row : season.removed.rows()) {
-            const bool tells = row.within_allowance_m3 || row.beyond_allowance_m3;
-            if (row.claim != claim.id || !tells || !made_by(row, season, as_at)) continue;
-            add_report(of_claim, row);
-            add_report(made.all, row);
+        for (const auto& report : taken) {
+            if (report.row->claim != claim.id) continue;
+            add_report(of_claim, *report.row);
+            add_report(made.all, *report.row);
         }
         if (!of_claim.reports.empty()) made.claims.push_back(std::move(of_claim));
     }

@@ -19,7 +19,7 @@ struct OverDredge {
     std::vector<std::string> reports;  ///< labels of removed.csv
     std::vector<std::string_view> assumed;  ///< in words, each once
 
-    /// Within and beyond; a part that no report gives is left out. Nothing where neither is given.
+    /// Within and beyond. A part that a report does not give is taken as none, and `assumed` says so.
     [[nodiscard]] std::optional<Measured> below_target() const;
     /// Of what was removed, a fraction.
     [[nodiscard]] std::optional<double> share() const;
@@ -32,11 +32,12 @@ Measured cost_of(const Measured& in_situ_m3, double unit_cost);
 struct OverDredged {
     std::vector<OverDredge> claims;  ///< those of which a report tells, in the order of the book
     OverDredge all;
+    std::vector<std::string> left_out;  ///< reports of a time that shorter ones of the claim cover already
 };
 
-/// From the reports whose later survey's day was over by `as_at`. Pure. Uncertainties add up one
-/// for one: the same soundings stand behind what is within and what is beyond, and behind neighbouring
-/// claims, and nobody has told how much of their error is shared.
+/// From the reports whose later survey's day was over by `as_at`, of one claim the shorter ones first. Pure.
+/// Uncertainties add up one for one: the same soundings stand behind what is within and what is beyond, and
+/// behind neighbouring claims, and nobody has told how much of their error is shared.
 OverDredged over_dredge(const Season& season, Instant as_at);
 
 }  // namespace spoilbook

@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "model/return/condition_named.h"
 #include "model/return/duties_in.h"
 #include "model/return/factors_used.h"
 #include "model/return/judge_releases.h"
@@ -105,15 +106,25 @@ void add_duty_reasons(const ReturnFacts& facts, std::vector<std::string>& reason
     for (const auto& time : facts.duties) {
         if (time.state != DutyState::overdue && !time.late()) continue;
         reasons.push_back(
-            fmt::format("condition {}: the {} was due {}, {}", time.condition->condition, time.duty.what,
-                        instant_text(*time.due, zone),
+            fmt::format("{}: the {} was due {}, {}", condition_named(*time.condition, *facts.season),
+                        time.duty.what, instant_text(*time.due, zone),
                         time.late() ? "done " + instant_text(*time.done->done_at, zone) : "and is not done"));
     }
 }
 
+/// By both readings, where a revision waits: the fuller day.
+std::optional<LargestUsed> largest_used(const Ledger& ledger, const JudgedLimits& limits,
+                                        const LimitState& state, const ReturnFacts& facts) {
+    const auto restated = largest_used(ledger, state, facts.period, facts.limits_at);
+    if (limits.reported() == nullptr) return restated;
+    const auto reported = largest_used(*limits.reported(), state, facts.period, facts.limits_at);
+    return reported && (!restated || restated->used < reported->used) ? reported : restated;
+}
+
 /// Every reason against saying that all that was judged complied.
-std::vector<std::string> reasons_of(const Ledger& ledger, const ReturnFacts& facts) {
-    auto reasons = limit_reasons(ledger, facts);
+std::vector<std::string> reasons_of(const Ledger& ledger, const JudgedLimits& limits,
+                                    const ReturnFacts& facts) {
+    auto reasons = limit_reasons(ledger, limits, facts);
     for (const auto& line : facts.schedule) {
         if (line.place.verdict == PlaceVerdict::outside)
             reasons.push_back(fmt::format("{}: released {:.0f} m outside the ground", line.release->named(),
@@ -151,12 +162,13 @@ Checked<ReturnFacts> gather_return(const Book& book, const Ledger& ledger, const
     facts.by_cell = totals_by(facts.schedule, &ScheduleLine::cell);
     facts.by_material = totals_by(facts.schedule, &ScheduleLine::material);
     Refusals unread;
-    facts.limits = limits_in(ledger, *period, facts.limits_at, unread);
+    const JudgedLimits limits(ledger, ask.as_at);
+    facts.limits = limits_in(limits, ledger.season(), *period, facts.limits_at, unread);
     facts.duties = duties_in(ledger, *period, ask.as_at, unread);
     if (!unread.empty()) return unread;
     for (const auto& state : facts.limits) {
-        facts.largest_used.push_back(largest_used(ledger, state, *period, facts.limits_at));
-        facts.exceeded.push_back(exceeded_in(ledger, state, *period, facts.limits_at));
+        facts.largest_used.push_back(largest_used(ledger, limits, state, facts));
+        facts.exceeded.push_back(exceeded_in(limits, state, *period, facts.limits_at));
     }
     facts.events = events_in(ledger.season(), *period, ask.as_at);
     fill_turbidity(book, ask, facts);
@@ -171,7 +183,7 @@ Checked<ReturnFacts> gather_return(const Book& book, const Ledger& ledger, const
         facts.imported_entries += line.imported ? 1 : 0;
     }
     facts.not_judged = not_judged_in(facts);
-    facts.reasons = reasons_of(ledger, facts);
+    facts.reasons = reasons_of(ledger, limits, facts);
     facts.missing = missing_in(ledger, facts);
     return facts;
 }

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <set>
 
-#include "model/consent/first_over.h"
+#include "model/return/condition_named.h"
 
 namespace spoilbook {
 
@@ -16,8 +16,8 @@ bool same_number(const Condition& a, const Condition& b) {
     return a.consent == b.consent && a.condition == b.condition && a.kind == b.kind;
 }
 
-std::string name_of(const LimitState& state) {
-    std::string name = "condition " + state.condition->condition;
+std::string name_of(const LimitState& state, const Season& season) {
+    std::string name = condition_named(*state.condition, season);
     if (state.member && !state.member->name.empty())
         name += ", " + each_of_text(state.quantity.each_of) + " " + state.member->name;
     return name;
@@ -38,25 +38,27 @@ bool ended_in(const Condition& condition, const Season& season, const Period& pe
 /// Judges the rows of one condition's number over the whole period.
 class PeriodJudge {
  public:
-    PeriodJudge(const Ledger& ledger, const ReturnFacts& facts, const Condition& condition)
-        : ledger_(ledger), facts_(facts), condition_(condition) {}
+    PeriodJudge(const Ledger& ledger, const JudgedLimits& judged, const ReturnFacts& facts,
+                const Condition& condition)
+        : ledger_(ledger), judged_(judged), facts_(facts), condition_(condition) {}
 
     void add_to(std::vector<std::string>& reasons) {
-        auto overs = first_overs(ledger_, condition_, facts_.limits_at, facts_.period.from);
+        auto overs = judged_.first_overs(condition_, facts_.limits_at, facts_.period.from);
+        const Season& season = ledger_.season();
         bool told_unknown = false;
         for (const auto& state : facts_.limits) {
             if (!state.quantity.at_most || !same_number(*state.condition, condition_)) continue;
             const bool exceeded = overs.erase(state.member ? state.member->id : Id{}) > 0;
             if (state.limit && exceeds(state.used, *state.limit))
-                reasons.push_back(name_of(state) + ": used is over the limit");
+                reasons.push_back(name_of(state, season) + ": used is over the limit");
             else if (exceeded)
-                reasons.push_back(name_of(state) + ": the limit was exceeded in this period");
+                reasons.push_back(name_of(state, season) + ": the limit was exceeded in this period");
             if (state.unknown == 0) continue;
             told_unknown = true;
             reasons.push_back(fmt::format("{}: {} load(s) cannot be valued, so it cannot be told",
-                                          name_of(state), state.unknown));
+                                          name_of(state, season), state.unknown));
         }
-        const std::string name = "condition " + condition_.condition;
+        const std::string name = condition_named(condition_, season);
         if (!overs.empty()) reasons.push_back(name + ": the limit was exceeded in this period");
         const auto unknown = told_unknown ? 0 : unknown_loads();
         if (unknown > 0)
@@ -83,30 +85,33 @@ class PeriodJudge {
     }
 
     const Ledger& ledger_;
+    const JudgedLimits& judged_;
     const ReturnFacts& facts_;
     const Condition& condition_;
 };
 
 }  // namespace
 
-std::vector<LimitState> limits_in(const Ledger& ledger, const Period& period, Instant limits_at,
-                                  Refusals& unread) {
-    auto states = spoilbook::limits_at(ledger, limits_at, &unread);
-    for (const auto& condition : ledger.season().conditions.rows()) {
-        if (!ended_in(condition, ledger.season(), period, limits_at)) continue;
-        auto ended = limits_of(ledger, condition, *condition.to - 1, &unread);
+std::vector<LimitState> limits_in(const JudgedLimits& judged, const Season& season, const Period& period,
+                                  Instant limits_at, Refusals& unread) {
+    auto states = judged.limits_at(limits_at, &unread);
+    for (const auto& condition : season.conditions.rows()) {
+        if (!ended_in(condition, season, period, limits_at)) continue;
+        auto ended = judged.limits_of(condition, *condition.to - 1, &unread);
         std::move(ended.begin(), ended.end(), std::back_inserter(states));
     }
     return states;
 }
 
-bool exceeded_in(const Ledger& ledger, const LimitState& state, const Period& period, Instant limits_at) {
+bool exceeded_in(const JudgedLimits& judged, const LimitState& state, const Period& period,
+                 Instant limits_at) {
     if (state.limit && state.quantity.at_most && exceeds(state.used, *state.limit)) return true;
-    const auto overs = first_overs(ledger, *state.condition, limits_at, period.from);
+    const auto overs = judged.first_overs(*state.condition, limits_at, period.from);
     return overs.count(state.member ? state.member->id : Id{}) > 0;
 }
 
-std::vector<std::string> limit_reasons(const Ledger& ledger, const ReturnFacts& facts) {
+std::vector<std::string> limit_reasons(const Ledger& ledger, const JudgedLimits& judged,
+                                       const ReturnFacts& facts) {
     std::vector<std::string> reasons;
     std::vector<const Condition*> numbers;
     for (const auto& state : facts.limits) {
@@ -116,7 +121,7 @@ std::vector<std::string> limit_reasons(const Ledger& ledger, const ReturnFacts& 
         if (!known) numbers.push_back(state.condition);
     }
     for (const auto* condition : numbers)
-        PeriodJudge(ledger, facts, *condition).add_to(reasons);
+        PeriodJudge(ledger, judged, facts, *condition).add_to(reasons);
     return reasons;
 }
 

@@ -20,7 +20,7 @@ class Compare(Trade):
                            r["cost"], r["cost_u"], r["removed"]) for r in said["claims"]])
         self.assertEqual((42, 4, 840), tuple(said["all"][k] for k in ("below_target_m3", "below_target_m3_u", "cost")))
         self.assertAlmostEqual(42 / 500, said["all"]["share_of_removed"])
-        self.assertEqual(1, len(said["claims"][1]["assumed"]))
+        self.assertEqual(2, len(said["claims"][1]["assumed"]))
         free = self.ask("over-dredge", self.book, "--as-at", "2025-12-05T00:00+13:00")
         self.assertEqual([None, None], [r["cost"] for r in free["claims"]])
         self.assertEqual(2, self.sbk("over-dredge", self.book, "--unit-cost", "-1").returncode)

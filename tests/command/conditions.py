@@ -33,6 +33,18 @@ class Conditions(Trade):
                           "40": "breached", "41": "breached", "42": "not_judged", "43": "not_judged", "44": "overdue"},
                          {number: row["state"] for number, row in self.board().items()})
 
+    def test_what_an_ended_version_is_owed_or_had_passed_stands_on_the_board(self):
+        # October's return was asked for by the first version and nobody made it; the second asks from November on.
+        monthly = {"condition": "44", "kind": "duty", "what": "return", "when": {"cycle": "month"},
+                   "due": {"n": 5, "unit": "days"}, "nil_required": True}
+        ended = dict(CONDITIONS[1], value=10, to="2025-11-05")
+        self.under(dict(monthly, to="2025-11-01"), dict(monthly, **{"from": "2025-11-01"}), ended)
+        board = self.board()
+        self.assertEqual("overdue", board["44"]["state"])
+        self.assertEqual((False, "over"), (board["2"]["in_force"], board["2"]["state"]))
+        self.assertIn("2", self.board("--period", "2025-11"))
+        self.assertNotIn("2", self.board("--period", "2025-12", "--as-at", "2025-12-20T00:00+13:00"))
+
     def test_what_breached_it_is_told_by_trip(self):
         self.under(NIGHT)
         row = self.row("16")

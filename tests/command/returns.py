@@ -210,6 +210,32 @@ class Returns(Trade):
         self.assertEqual((1.2, 0.03, True, None),
                          tuple(sand[k] for k in ("value", "u", "waits_for_acceptance", "accepted")))
 
+    def test_a_limit_exceeded_as_reported_alone_is_not_met(self):
+        # By 1.5, which waits, 3 November released 200 + 150 in situ; by 1.25, which the authority knows, 240 + 150.
+        day = dict(CONDITIONS[1], value=380, window={"kind": "calendar", "unit": "day"})
+        factor = "from,material,factor,value,u,by,why,accepted\n2025-09-01,sand,bulking,1.5,0.03,Caro,survey,"
+        said = self.returned(day, factors_csv=factor + "\n")
+        self.assertEqual(["condition 2: the limit was exceeded in this period"], said["compliance"]["reasons"])
+        self.assertAlmostEqual(390, said["limits"][0]["largest_used"]["used"], delta=1e-6)
+
+    def test_a_revision_accepted_after_the_month_is_the_one_reading_of_it(self):
+        day = dict(CONDITIONS[1], value=380, window={"kind": "calendar", "unit": "day"})
+        factor = "from,material,factor,value,u,by,why,accepted\n2025-09-01,sand,bulking,1.5,0.03,Caro,survey,"
+        said = self.returned(day, factors_csv=factor + "2025-12-03\n")
+        self.assertEqual([], said["compliance"]["reasons"])
+        self.assertIsNone(said["unaccepted_revision"])
+        self.assertAlmostEqual(350, said["limits"][0]["largest_used"]["used"], delta=1e-6)
+
+    def test_conditions_of_one_number_are_told_apart_by_their_consent(self):
+        over = dict(CONDITIONS[1], value=10)
+        consents = [dict(CONSENT, conditions=[over]), dict(CONSENT, consent="TC-2", conditions=[over])]
+        self.signed(consents_json={"consents": consents})
+        self.month("--out", self.path("out"))
+        with open(os.path.join(self.path("out"), "return.json"), encoding="utf-8") as file:
+            reasons = json.load(file)["compliance"]["reasons"]
+        self.assertEqual(["condition 2 of TC-1: used is over the limit", "condition 2 of TC-2: used is over the limit"],
+                         reasons)
+
     def test_a_return_never_writes_over_another(self):
         self.signed()
         self.month("--out", self.path("out"))

@@ -32,6 +32,13 @@ class Writing(Trade):
                          (fields["load"], fields["release_end"], fields["remarks"]))
         self.assertEqual(4, self.total()["trips"])
 
+    def test_what_conditions_name_keeps_its_name(self):
+        # Condition 4 is about the ground: under another name it would be inside nothing.
+        self.assertEqual("named", self.code("log", "ground", "Deep Hole", "ground=Deeper Hole"))
+        self.assertEqual("Deep Hole", self.fields("ground", "Deep Hole")["ground"])
+        # No condition names the tug.
+        self.assertEqual("changed", self.log("log", "tug", "Skua", "name=Skua II")["done"])
+
     def test_a_blank_value_clears_a_column(self):
         self.log("log", "trip", "T-1", "cell=")
         self.assertIsNone(self.fields("trip", "T-1")["cell"])

@@ -18,7 +18,7 @@ std::vector<FloorEnd> judged(const SmallSeason& small, const char* from, const c
     const auto& condition = small.season.conditions.rows().back();
     const auto quantity = quantity_from(condition, small.season.zone);
     REQUIRE(quantity);
-    return floors_ended(ledger, condition, *quantity, {small.at(from), small.at(to)});
+    return floors_ended(ledger, condition, *quantity, {small.at(from), small.at(to)}, small.at(to));
 }
 
 Compliance only(const std::vector<FloorEnd>& ends) {
