@@ -5,6 +5,7 @@
 
 #include "app/command/command.h"
 #include "model/progress/forecast.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -91,7 +92,7 @@ void put_forecast(Said& said, const Forecast& made, const ForecastAsked& asked) 
     }
     if (made.season_closes) said.text += "all work is forbidden from " + day_text(*made.season_closes) + "\n";
     for (const auto& first : made.first)
-        said.text += fmt::format("{} comes first: {:.0f} %\n", what_comes(first, made), 100 * first.p);
+        said.text += fmt::format("{} comes first: {} %\n", what_comes(first, made), chance_text(first.p));
     said.text += fmt::format("by {} draws of weeks from the last {} of the log, seed {}\n", asked.draws,
                              made.weeks, asked.seed);
 }
@@ -113,7 +114,8 @@ Checked<Said> say_burndown(const Reading& reading, ForecastAsked asked) {
     }
     said.text =
         fmt::format("planned {:.0f} m³ in situ, dredged {:.0f} ± {:.0f} m³, left {:.0f} m³\n",
-                    burn.planned_m3, burn.dredged_m3, burn.dredged_u_m3, burn.planned_m3 - burn.dredged_m3);
+                    burn.planned_m3, rounded_down(burn.dredged_m3, 0), rounded_up(burn.dredged_u_m3, 0),
+                    rounded_up(burn.planned_m3 - burn.dredged_m3, 0));
     put_forecast(said, forecast(*reading.ledger, asked), asked);
     return said;
 }

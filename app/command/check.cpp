@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
-#include <cmath>
-
 #include "app/command/command.h"
 #include "model/answer/checked_release.h"
 #include "model/answer/named_cell.h"
 #include "model/consent/largest_load.h"
 #include "model/unit/number_text.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -99,12 +98,13 @@ void say_largest(const std::optional<LargestLoad>& largest, const Season& season
     const Consent* consent = season.consents.find(bound->consent);
     said.json["largest_bound_by"] = {{"consent", consent == nullptr ? Json(nullptr) : Json(consent->consent)},
                                      {"condition", bound->condition}};
-    said.text += fmt::format("  largest load that fits: {:.0f} m³ hopper", std::floor(largest->hopper_m3));
+    said.text +=
+        fmt::format("  largest load that fits: {:.0f} m³ hopper", rounded_down(largest->hopper_m3, 0));
     if (largest->in_situ_m3)
-        said.text += fmt::format(", {:.0f} m³ in situ", std::floor(*largest->in_situ_m3));
-    if (largest->buckets) said.text += fmt::format(", {:.0f} buckets", std::floor(*largest->buckets));
+        said.text += fmt::format(", {:.0f} m³ in situ", rounded_down(*largest->in_situ_m3, 0));
+    if (largest->buckets) said.text += fmt::format(", {:.0f} buckets", rounded_down(*largest->buckets, 0));
     if (largest->ullage_m)
-        said.text += fmt::format(", stop at ullage {:.2f} m", std::ceil(*largest->ullage_m * 100) / 100);
+        said.text += fmt::format(", stop at ullage {:.2f} m", rounded_up(*largest->ullage_m, 2));
     said.text += fmt::format(" (condition {})\n", bound->condition);
 }
 
@@ -113,7 +113,7 @@ Said say_check(const ReleaseCheck& check, const Asked& asked, const Zone& zone) 
     said.json["load"] = asked.load;
     said.json["verdict"] = check_text(check.verdict);
     said.json["reasons"] = Json::array();
-    said.text = fmt::format("load {} at {}: {}\n", asked.load, asked.at, check_text(check.verdict));
+    said.text = fmt::format("load {} at {}: {}\n", asked.load, asked.at, in_words(check_text(check.verdict)));
     for (const auto& reason : check.reasons) {
         said.json["reasons"].push_back(
             {{"consent", reason.consent == nullptr ? Json(nullptr) : Json(reason.consent->consent)},
@@ -121,7 +121,7 @@ Said say_check(const ReleaseCheck& check, const Asked& asked, const Zone& zone) 
              {"state", check_text(reason.state)},
              {"until", instant_or_null(reason.until, zone)},
              {"why", reason.why}});
-        said.text += fmt::format("  {} condition {} ({}): {}{}\n", check_text(reason.state),
+        said.text += fmt::format("  {} condition {} ({}): {}{}\n", in_words(check_text(reason.state)),
                                  reason.condition->condition, reason.condition->text, reason.why,
                                  reason.until ? ", until " + instant_text(*reason.until, zone) : "");
     }

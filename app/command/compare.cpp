@@ -5,6 +5,7 @@
 #include "app/command/compare_text.h"
 #include "model/book/season.h"
 #include "model/logging/accept_proposal.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -207,9 +208,9 @@ Checked<Said> accept(Book& book, const Options& options, const Asked& asked) {
                  {"evidence", (*proposal)->evidence},
                  {"entry", logged->entry ? Json(name_text(*logged->entry)) : Json(nullptr)}};
     said.text = fmt::format(
-        "{}: bulking factor {:.4f} ± {:.4f} from {}; every open window is judged by the higher until the "
+        "{}: bulking factor {} from {}; every open window is judged by the higher until the "
         "authority has accepted it\n",
-        asked.propose, *revision->value, *revision->u, instant_text(*revision->from, season.zone));
+        asked.propose, with_u(*revision->value, *revision->u, 4), instant_text(*revision->from, season.zone));
     return said;
 }
 

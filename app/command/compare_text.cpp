@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "model/consent/quantity_text.h"
+#include "model/unit/shown.h"
 
 namespace spoilbook {
 
@@ -14,10 +15,6 @@ std::string counted(std::size_t n, const std::string& what) {
     return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
 }
 
-std::string with_u(double value, double u, int decimals) {
-    return fmt::format("{:.{}f} ± {:.{}f}", value, decimals, u, decimals);
-}
-
 std::string survey_name(const Survey* survey) {
     return survey == nullptr ? "(no survey)" : survey->survey;
 }
@@ -26,7 +23,7 @@ std::string period_text(const ReconciledPeriod& period) {
     std::string text =
         fmt::format("{}: claim {}, {} to {}: {}\n", period.row->removed,
                     period.claim == nullptr ? "(none)" : period.claim->claim, survey_name(period.before),
-                    survey_name(period.after), held_text(period.held));
+                    survey_name(period.after), in_words(held_text(period.held)));
     if (!period.why.empty()) text += "  " + period.why + "\n";
     if (!period.balance) return text;
     const auto& balance = *period.balance;

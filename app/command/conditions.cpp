@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <limits>
 #include <map>
 
@@ -10,6 +9,7 @@
 #include "model/answer/board.h"
 #include "model/consent/sentence.h"
 #include "model/unit/calendar.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -88,10 +88,8 @@ std::string findings_text(const BoardRow& row, const Zone& zone) {
 }
 
 std::string row_text(const BoardRow& row, const Zone& zone) {
-    std::string state(text(row.state));
-    std::replace(state.begin(), state.end(), '_', ' ');
     std::string lines =
-        fmt::format("{:<12} condition {} ({})", state, row.condition->condition,
+        fmt::format("{:<12} condition {} ({})", in_words(text(row.state)), row.condition->condition,
                     row.condition->text.empty() ? condition_sentence(*row.condition) : row.condition->text);
     if (!row.findings.empty())
         lines += fmt::format(": of {} judged {} breached, {} cannot be told", row.findings.size(),

@@ -7,6 +7,7 @@
 #include "app/command/condition_rows.h"
 #include "model/answer/calendar_file.h"
 #include "model/consent/due_days.h"
+#include "model/consent/duty_word.h"
 #include "model/consent/quantity_text.h"
 #include "model/unit/time_text.h"
 
@@ -40,6 +41,7 @@ void put_counting(const DutyTime& time, const Zone& zone, Json& row) {
     const auto days = due_days(time, zone);
     row["counted_after"] = days ? Json(day_text(days->after)) : Json(nullptr);
     row["not_working"] = Json::array();
+    row["holidays_listed_to"] = days && days->listed_to ? Json(*days->listed_to) : Json(nullptr);
     if (!days) return;
     for (const Day day : days->not_working)
         row["not_working"].push_back(day_text(day));
@@ -114,7 +116,7 @@ nlohmann::ordered_json duty_json(const DutyTime& time, const Zone& zone) {
 
 std::string duty_line(const DutyTime& time, const Zone& zone) {
     std::string line =
-        fmt::format("{:<8} condition {} {}", text(time.state), time.condition->condition, time.duty.what);
+        fmt::format("{:<9} condition {} {}", duty_word(time), time.condition->condition, time.duty.what);
     if (time.to_go)
         return line + fmt::format(" at {:.0f} {}, {:.0f} to go\n", *time.step, unit_text(time.duty.counted),
                                   *time.to_go);
@@ -123,10 +125,9 @@ std::string duty_line(const DutyTime& time, const Zone& zone) {
                             instant_text(*time.arises, zone));
     else if (time.covers)
         line += fmt::format(" of {}", instant_text(time.covers->from, zone));
-    if (time.due) line += ", due " + instant_text(*time.due, zone);
-    if (time.done != nullptr)
-        line +=
-            fmt::format(", done {}{}", instant_text(*time.done->done_at, zone), time.late() ? ", late" : "");
+    if (time.due) line += ", due " + due_text(*time.due, zone);
+    if (time.done != nullptr) line += ", done " + instant_text(*time.done->done_at, zone);
+    if (const auto listed = listed_text(time, zone); !listed.empty()) line += "; " + listed;
     return line + "\n";
 }
 

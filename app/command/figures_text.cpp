@@ -5,6 +5,7 @@
 
 #include "model/consent/quantity_text.h"
 #include "model/record/release_name.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -12,7 +13,7 @@ namespace spoilbook {
 namespace {
 
 std::string estimate_text(const std::optional<Estimate>& estimate) {
-    return estimate ? fmt::format("{:.1f} ± {:.1f}", estimate->value, estimate->u()) : "not known";
+    return estimate ? with_u(estimate->value, estimate->u(), 1) : "not known";
 }
 
 std::string limit_line(const LimitState& state, const Zone& zone) {
@@ -22,7 +23,7 @@ std::string limit_line(const LimitState& state, const Zone& zone) {
     if (state.member) name += " " + (state.member->name.empty() ? "(none)" : state.member->name);
     std::string line =
         fmt::format("{:<14} {:>12.{}f} ± {:<10.{}f}", name, rounded_up(state.used * scale, decimals),
-                    decimals, state.used_u * scale, decimals);
+                    decimals, rounded_up(state.used_u * scale, decimals), decimals);
     if (state.limit) {
         line += fmt::format(" of {:>10.{}f}  left {:>10.{}f} {:<10}", *state.limit * scale, decimals,
                             rounded_down(*state.headroom() * scale, decimals), decimals,
@@ -30,7 +31,7 @@ std::string limit_line(const LimitState& state, const Zone& zone) {
     } else {
         line += fmt::format(" no limit yet, {}", unit_text(state.quantity));
     }
-    if (state.p_over) line += fmt::format("  P(over) {:.1f} %", *state.p_over * 100);
+    if (state.p_over) line += fmt::format("  P(over) {} %", chance_text(*state.p_over));
     if (state.unknown > 0) line += fmt::format("  loads not known: {}", state.unknown);
     if (state.used_as_reported && state.used_as_restated) {
         const auto reported = fmt::format("{:.{}f}", *state.used_as_reported * scale, decimals);
@@ -93,10 +94,10 @@ std::string releases_text(const std::vector<ReleasePlace>& places, const Season&
     for (const auto& place : places) {
         const auto* cell = season.cells.find(place.cell);
         lines += fmt::format("{:<13} {} {:<12}", name_with_trip(*place.release),
-                             instant_text(*place.release->ended, season.zone), text(place.verdict));
+                             instant_text(*place.release->ended, season.zone), in_words(text(place.verdict)));
         if (place.distance_m)
             lines += fmt::format(" {:>9.1f} m from the boundary, ± {:.0f} m{}", *place.distance_m,
-                                 place.position_u_m, place.u_assumed ? " (taken)" : "");
+                                 rounded_up(place.position_u_m, 0), place.u_assumed ? " (taken)" : "");
         if (cell != nullptr) lines += ", cell " + cell->cell;
         if (!place.why.empty()) lines += ", " + place.why;
         lines += "\n";

@@ -6,6 +6,7 @@
 #include "model/answer/instrument_stands.h"
 #include "model/answer/json_values.h"
 #include "model/answer/threshold_versions.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -37,7 +38,7 @@ Checked<Said> say_instruments(const Reading& reading) {
                         stand.standing ? "stands"
                         : row.deployed ? "stood"
                                        : "not deployed",
-                        text(stand.calibration),
+                        in_words(text(stand.calibration)),
                         row.calibrated_until ? ", until " + instant_text(*row.calibrated_until, zone) : "");
     }
     if (said.text.empty()) said.text = "no instruments\n";

@@ -5,6 +5,7 @@
 
 #include "model/progress/pace.h"
 #include "model/progress/productivity.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -116,14 +117,14 @@ void say_productivity_row(const Asked& asked, const ProductivityRow& row, Said& 
     put_estimate(line, "in_situ_m3_per_operating_h", row.per_operating_hour());
     put_estimate(line, "in_situ_m3_per_shift", row.per_shift());
     said.json["rows"].push_back(std::move(line));
-    said.text +=
-        fmt::format("{}{} loads, {:.0f} ± {:.0f} m³ in situ, {:.1f} operating hours of {:.1f} ({:.0f} %)",
-                    row.time.key.empty() ? "" : row.time.key + ": ", row.loads.size(), row.in_situ_m3.value,
-                    row.in_situ_m3.u(), row.time.digging_h, row.time.shift_h, 100 * row.efficiency());
+    said.text += fmt::format("{}{} loads, {} m³ in situ, {:.1f} operating hours of {:.1f} ({:.0f} %)",
+                             row.time.key.empty() ? "" : row.time.key + ": ", row.loads.size(),
+                             with_u(row.in_situ_m3.value, row.in_situ_m3.u(), 0), row.time.digging_h,
+                             row.time.shift_h, 100 * row.efficiency());
     if (const auto rate = row.per_operating_hour())
-        said.text += fmt::format(", {:.1f} ± {:.1f} m³ an operating hour", rate->value, rate->u());
+        said.text += fmt::format(", {} m³ an operating hour", with_u(rate->value, rate->u(), 1));
     if (const auto rate = row.per_shift())
-        said.text += fmt::format(", {:.0f} ± {:.0f} m³ a shift", rate->value, rate->u());
+        said.text += fmt::format(", {} m³ a shift", with_u(rate->value, rate->u(), 0));
     said.text += row.unknown > 0 ? fmt::format(", {} loads unknown\n", row.unknown) : "\n";
 }
 
@@ -140,8 +141,8 @@ void say_buckets(const std::vector<BucketRow>& buckets, Said& said) {
         line["hopper_m3_per_bucket_h_by_tally"] = number_or_null(row.hopper_m3_per_hour());
         said.json["buckets"].push_back(std::move(line));
         if (const auto rate = row.per_hour())
-            said.text += fmt::format("bucket {}: {:.1f} ± {:.1f} m³ in situ an hour, one in {:.0f} s\n",
-                                     row.bucket->name, rate->value, rate->u(), row.cycle_s().value_or(0));
+            said.text += fmt::format("bucket {}: {} m³ in situ an hour, one in {:.0f} s\n", row.bucket->name,
+                                     with_u(rate->value, rate->u(), 1), row.cycle_s().value_or(0));
     }
 }
 

@@ -5,6 +5,7 @@
 
 #include "model/answer/trip_legs.h"
 #include "model/book/stored_file.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -72,7 +73,7 @@ void say_release(const Reading& reading, const ReleasePlace& place, const TripTr
     const Zone& zone = reading.season.zone;
     Json row = place_json(place, reading.ledger->grounds());
     row["legs"] = Json::array();
-    said.text += fmt::format("release {}: {}{}\n", release.label(), text(place.verdict),
+    said.text += fmt::format("release {}: {}{}\n", release.label(), in_words(text(place.verdict)),
                              place.left_ground ? ", left the ground with the doors open" : "");
     const auto shut = release.shut ? release.shut : release.ended;
     for (const auto& leg : trip_legs(*release.trip, release.opened, shut, track.reading.fixes)) {

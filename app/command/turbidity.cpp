@@ -116,8 +116,7 @@ std::string event_text(const EventAnswer& answer, const Zone& zone) {
         "condition {}: over since {}, passed {}, {}, peak {}{}; {}\n", record.of->number,
         instant_text(event.over_since, zone), instant_text(event.start, zone),
         event.end ? "all clear " + instant_text(*event.end, zone) : "open", fmt::format("{:.2f}", event.peak),
-        record.due ? ", answer due " + instant_text(*record.due, zone) : "",
-        answer.state == AnswerState::undated ? "answered, nobody wrote when" : text(answer.state));
+        record.due ? ", answer due " + due_text(*record.due, zone) : "", answer_word(answer.state));
 }
 
 std::string text_of(const Json& json, const std::vector<EventAnswer>& events, const Zone& zone) {

@@ -4,9 +4,9 @@
 #include <QCoreApplication>
 #include <QLocale>
 #include <array>
-#include <cmath>
 
 #include "forms/shared/record_words.h"
+#include "model/unit/shown.h"
 
 namespace spoilbook::form {
 namespace {
@@ -114,7 +114,8 @@ QString estimate_words(const Estimate& estimate, const QString& unit) {
     const QLocale locale;
     // Unbreakable: a number does not lose its ± over the end of a line.
     return QCoreApplication::translate("desk_words", "%1\u00a0±\u00a0%2\u00a0%3")
-        .arg(locale.toString(estimate.value, 'f', 0), locale.toString(std::ceil(estimate.u()), 'f', 0), unit);
+        .arg(locale.toString(estimate.value, 'f', 0), locale.toString(rounded_up(estimate.u(), 0), 'f', 0),
+             unit);
 }
 
 QString span_words(std::int64_t ms) {

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "forms/barge/desk_words.h"
+#include "model/unit/shown.h"
 
 namespace spoilbook::form {
 namespace {
@@ -29,7 +30,7 @@ QString way(double distance_m) {
 
 /// ± at 95 %, rounded up.
 QString plus_minus(double u_m) {
-    return words("± %1 m (95 %)").arg(QLocale().toString(std::ceil(2 * u_m), 'f', 0));
+    return words("± %1 m (95 %)").arg(QLocale().toString(rounded_up(2 * u_m, 0), 'f', 0));
 }
 
 QString slip_words(Slip slip) {

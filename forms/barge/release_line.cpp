@@ -5,7 +5,6 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLocale>
-#include <cmath>
 
 #include "forms/shared/label.h"
 #include "forms/shared/off_screen.h"
@@ -13,6 +12,7 @@
 #include "model/answer/checked_release.h"
 #include "model/answer/named_cell.h"
 #include "model/consent/largest_load.h"
+#include "model/unit/shown.h"
 
 namespace spoilbook::form {
 namespace {
@@ -47,11 +47,11 @@ QString largest_words(const LargestLoad& largest) {
     const QLocale locale;
     QString said = words("By condition %1 no more than %2 m³ hopper fits")
                        .arg(QString::fromStdString(largest.bound_by->condition),
-                            locale.toString(std::floor(largest.hopper_m3), 'f', 0));
+                            locale.toString(rounded_down(largest.hopper_m3, 0), 'f', 0));
     if (largest.buckets)
-        said += words(", %1 buckets in all").arg(locale.toString(std::floor(*largest.buckets), 'f', 0));
+        said += words(", %1 buckets in all").arg(locale.toString(rounded_down(*largest.buckets, 0), 'f', 0));
     if (largest.ullage_m)
-        said += words(", ullage %1 m").arg(locale.toString(std::ceil(*largest.ullage_m * 100) / 100, 'f', 2));
+        said += words(", ullage %1 m").arg(locale.toString(rounded_up(*largest.ullage_m, 2), 'f', 2));
     return said + u'.';
 }
 

@@ -3,11 +3,11 @@
 
 #include <QCoreApplication>
 #include <algorithm>
-#include <tuple>
 
 #include "forms/shared/number_typed.h"
 #include "forms/works/say.h"
 #include "model/consent/due_days.h"
+#include "model/consent/duty_word.h"
 #include "model/consent/quantity_text.h"
 #include "model/record/evidence_text.h"
 #include "model/unit/calendar.h"
@@ -47,28 +47,20 @@ QString spans_shown(const std::vector<Day>& days, const QLocale& locale) {
     return spans.join(QStringLiteral(", "));
 }
 
-// What ends at midnight is due at 24:00 of the day before: so the consents say it.
-QString due_shown(Instant due, const Zone& zone, const QLocale& locale) {
-    const Day last = zone.day_of(due - 1);
-    if (zone.day_start(plus_days(last, 1)) == due) return tr("%1, 24:00").arg(day_shown(last, locale));
-    return moment_shown(due, zone, locale);
-}
-
-std::pair<QString, State> word_and_shape(const DutyTime& time) {
+State shape_of(const DutyTime& time) {
     switch (time.state) {
         case DutyState::overdue:
-            return {tr("overdue"), State::hold};
+            return State::hold;
         case DutyState::due:
-            return {tr("due"), State::attention};
+            return State::attention;
         case DutyState::done:
-            return time.late() ? std::pair(tr("done late"), State::attention)
-                               : std::pair(tr("done"), State::clear);
+            return time.late() ? State::attention : State::clear;
         case DutyState::nil:
-            return {tr("nil"), State::clear};
+            return State::clear;
         case DutyState::coming:
             break;
     }
-    return {tr("coming"), time.unknown > 0 ? State::unknown : State::clear};
+    return time.unknown > 0 ? State::unknown : State::clear;
 }
 
 QString covers_shown(const DutyTime& time, const Zone& zone, const QLocale& locale) {
@@ -113,11 +105,15 @@ QString how_due(const DutyTime& time, const Zone& zone, const QLocale& locale) {
     if (!time.due) return tr("The condition sets no time.");
     const auto days = due_days(time, zone);
     if (!days) return tr("Due by %1.").arg(due_shown(*time.due, zone, locale));
-    const QString said = tr("%1 working days after %2: %3.")
-                             .arg(days->n)
-                             .arg(day_shown(days->after, locale), due_shown(*time.due, zone, locale));
-    if (days->not_working.empty()) return said;
-    return said + u' ' + tr("Not working: %1.").arg(spans_shown(days->not_working, locale));
+    QString said = tr("%1 working days after %2: %3.")
+                       .arg(days->n)
+                       .arg(day_shown(days->after, locale), due_shown(*time.due, zone, locale));
+    if (!days->not_working.empty())
+        said += u' ' + tr("Not working: %1.").arg(spans_shown(days->not_working, locale));
+    if (days->listed_to)
+        said += u' ' + tr("Holidays are listed to %1 only: one after that would make it due later.")
+                           .arg(*days->listed_to);
+    return said;
 }
 
 std::vector<DutyRow> duty_rows(const std::vector<DutyTime>& times, const Zone& zone, Instant as_at,
@@ -125,7 +121,8 @@ std::vector<DutyRow> duty_rows(const std::vector<DutyTime>& times, const Zone& z
     std::vector<DutyRow> rows;
     for (const DutyTime& time : times) {
         DutyRow row;
-        std::tie(row.word, row.shape) = word_and_shape(time);
+        row.word = state_word(duty_word(time));
+        row.shape = shape_of(time);
         row.state = time.state;
         row.condition = shown(time.condition->condition);
         if (time.consent != nullptr) row.consent = shown(time.consent->consent);

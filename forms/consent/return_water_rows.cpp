@@ -17,22 +17,6 @@ QString read(const std::string& text) {
     return QString::fromStdString(text);
 }
 
-QString answer_word(AnswerState state) {
-    switch (state) {
-        case AnswerState::answered:
-            return tr("in time");
-        case AnswerState::late:
-            return tr("late");
-        case AnswerState::undated:
-            return tr("cannot tell when");
-        case AnswerState::waiting:
-            return tr("not yet");
-        case AnswerState::unanswered:
-            break;
-    }
-    return tr("no answer");
-}
-
 State answer_mark(AnswerState state) {
     switch (state) {
         case AnswerState::answered:
@@ -104,8 +88,8 @@ std::vector<AnsweredRow> answered_rows(const ReturnFacts& facts, const QLocale& 
         row.site = read(event.site);
         row.passed = moment_shown(event.start, zone, locale);
         row.clear = event.end ? moment_shown(*event.end, zone, locale) : tr("open");
-        if (answer.record.due) row.due = moment_shown(*answer.record.due, zone, locale);
-        row.answer = answer_word(answer.state);
+        if (answer.record.due) row.due = due_shown(*answer.record.due, zone, locale);
+        row.answer = state_word(answer_word(answer.state));
         row.answer_state = answer_mark(answer.state);
         row.peak = event.peak;
         if (answer.row != nullptr) {

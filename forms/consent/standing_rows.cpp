@@ -9,6 +9,7 @@
 #include "forms/shared/label.h"
 #include "forms/shared/table_view.h"
 #include "forms/works/say.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::form {
@@ -16,34 +17,6 @@ namespace {
 
 QString tr(const char* text) {
     return QCoreApplication::translate("Conditions", text);
-}
-
-QString word(BoardState state) {
-    switch (state) {
-        case BoardState::within:
-            return tr("within");
-        case BoardState::warned:
-            return tr("warned");
-        case BoardState::was_over:
-            return tr("was over");
-        case BoardState::below:
-            return tr("below");
-        case BoardState::over:
-            return tr("over");
-        case BoardState::breached:
-            return tr("breached");
-        case BoardState::due:
-            return tr("due");
-        case BoardState::overdue:
-            return tr("overdue");
-        case BoardState::nothing_yet:
-            return tr("nothing yet");
-        case BoardState::not_judged:
-            return tr("not judged here");
-        case BoardState::cannot_tell:
-            break;
-    }
-    return tr("cannot tell");
 }
 
 State shape(BoardState state) {
@@ -76,7 +49,7 @@ StandingRow row_of(const TriggerRecord& record, const Zone& zone, const QLocale&
     put_at(row, record.event.start, zone, locale);
     row.what = tr("trigger at %1").arg(book_text(record.event.site));
     row.state = record.event.end ? State::attention : State::hold;
-    row.word = record.event.end ? tr("was over") : tr("over");
+    row.word = state_word(record.event.end ? "was over" : "over");
     row.why = tr("peak %1").arg(locale.toString(record.event.peak, 'f', 1));
     if (record.event.end) row.why += tr(", all clear %1").arg(moment_shown(*record.event.end, zone, locale));
     return row;
@@ -98,7 +71,7 @@ ConditionStanding standing_of(const BoardRow& row, const Board& board, const Zon
                               const QLocale& locale) {
     ConditionStanding standing;
     standing.state = shape(row.state);
-    standing.word = word(row.state);
+    standing.word = state_word(in_words(text(row.state)));
     for (const auto& found : row.findings)
         standing.rows.push_back(standing_row(found, zone, locale));
     for (const auto& record : row.events)
@@ -126,9 +99,9 @@ ConditionStanding standing_of(const BoardRow& row, const Board& board, const Zon
 }  // namespace
 
 std::pair<State, QString> compliance_shown(Compliance state) {
-    if (state == Compliance::breached) return {State::hold, tr("breached")};
-    if (state == Compliance::complied) return {State::clear, tr("complied")};
-    return {State::unknown, tr("cannot tell")};
+    const QString word = state_word(in_words(text(state)));
+    if (state == Compliance::breached) return {State::hold, word};
+    return {state == Compliance::complied ? State::clear : State::unknown, word};
 }
 
 StandingRow standing_row(const Finding& found, const Zone& zone, const QLocale& locale) {

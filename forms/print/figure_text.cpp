@@ -8,6 +8,8 @@
 
 #include "model/answer/standing.h"
 #include "model/consent/quantity_text.h"
+#include "model/unit/shown.h"
+#include "model/unit/time_text.h"
 
 namespace spoilbook::print {
 
@@ -32,6 +34,12 @@ std::string figure_shown(const LimitState& state, double figure) {
     return with_sign(negative, grouped(std::to_string(steps / 10)) + "." + std::to_string(steps % 10));
 }
 
+/// What was over before the period that is printed is not this period's.
+LimitState of_the_period(LimitState state, bool exceeded) {
+    if (!exceeded) state.first_over.reset();
+    return state;
+}
+
 double used_rounded(const LimitState& state) {
     return rounded_up(state.used * shown_scale(state.quantity), shown_decimals(state.quantity));
 }
@@ -41,6 +49,10 @@ double used_rounded(const LimitState& state) {
 std::string whole_shown(double value) {
     const auto whole = std::llround(std::fabs(value));
     return with_sign(value < 0 && whole != 0, grouped(std::to_string(whole)));
+}
+
+std::string u_shown(double u) {
+    return whole_shown(rounded_up(u, 0));
 }
 
 std::string tenths_shown(Tenths value) {
@@ -62,8 +74,18 @@ std::string clock_shown(const std::optional<Instant>& at, const Zone& zone) {
     return fmt::format("{:02}-{:02} {:02}:{:02}", wall.day.month, wall.day.day, wall.hour, wall.minute);
 }
 
+std::string due_clock_shown(const std::optional<Instant>& due, const Zone& zone) {
+    const auto ended = due ? day_ending(*due, zone) : std::nullopt;
+    return ended ? fmt::format("{:02}-{:02} 24:00", ended->month, ended->day) : clock_shown(due, zone);
+}
+
 std::string used_shown(const LimitState& state) {
     return figure_shown(state, used_rounded(state));
+}
+
+std::string used_u_shown(const LimitState& state) {
+    return figure_shown(
+        state, rounded_up(state.used_u * shown_scale(state.quantity), shown_decimals(state.quantity)));
 }
 
 std::string limit_shown(const LimitState& state) {
@@ -79,25 +101,11 @@ std::string headroom_shown(const LimitState& state) {
 }
 
 std::string limit_word(const LimitState& state, bool exceeded) {
-    switch (limit_mark(state, exceeded)) {
-        case Mark::met:
-            return "met";
-        case Mark::near:
-            return "near";
-        case Mark::passed:
-            return "exceeded";
-        case Mark::unknown:
-            return "cannot tell";
-        case Mark::none:
-            break;
-    }
-    return "no limit yet";
+    return standing_text(of_the_period(state, exceeded));
 }
 
 Mark limit_mark(const LimitState& state, bool exceeded) {
-    LimitState own = state;
-    if (!exceeded) own.first_over.reset();
-    switch (standing_of(own)) {
+    switch (standing_of(of_the_period(state, exceeded))) {
         case LimitStanding::no_limit:
             return Mark::none;
         case LimitStanding::within:

@@ -57,9 +57,9 @@ Answer answer_of(const ReturnFacts& facts) {
     const auto& in_situ = facts.totals.amounts.in_situ_m3;
     const auto& hopper = facts.totals.amounts.hopper_m3;
     answer.figures.push_back({"Released, in situ", tenths_shown(facts.printed.in_situ_m3), "m³",
-                              in_situ ? "± " + whole_shown(in_situ->u()) + " m³" : "", "", Mark::none});
+                              in_situ ? "± " + u_shown(in_situ->u()) + " m³" : "", "", Mark::none});
     answer.figures.push_back({"Released, hopper", tenths_shown(facts.printed.hopper_m3), "m³",
-                              hopper ? "± " + whole_shown(hopper->u()) + " m³" : "", "", Mark::none});
+                              hopper ? "± " + u_shown(hopper->u()) + " m³" : "", "", Mark::none});
     answer.figures.push_back(
         {"Releases", std::to_string(facts.schedule.size()), "", late_note(facts), "", Mark::none});
     if (const auto* state = least_headroom(facts.limits)) {

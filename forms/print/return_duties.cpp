@@ -1,5 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
 #include "forms/print/return_tables.h"
+#include "model/consent/due_days.h"
+#include "model/consent/duty_word.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::print {
@@ -13,11 +17,11 @@ std::string minute_shown(const std::optional<Instant>& at, const Zone& zone) {
     return shown;
 }
 
-/// Midnight is the end of the day before: what may be done on the 14th is due on the 14th.
+/// Midnight is the end of the day before: what may be done on the 14th is due on the 14th at 24:00.
 std::string due_shown(const std::optional<Instant>& due, const Zone& zone) {
     if (!due) return "none set";
-    const Day day_before = zone.day_of(*due - 1);
-    return day_before == zone.day_of(*due) ? minute_shown(due, zone) : day_text(day_before);
+    const auto ended = day_ending(*due, zone);
+    return ended ? day_text(*ended) + " 24:00" : minute_shown(due, zone);
 }
 
 std::string of_shown(const DutyTime& time, const Zone& zone) {
@@ -38,9 +42,16 @@ void add_duties(const ReturnFacts& facts, std::vector<Block>& blocks) {
     for (const auto& time : facts.duties) {
         const DutyDone* done = time.done;
         table.rows.push_back({time.condition->condition, time.duty.what, of_shown(time, zone),
-                              due_shown(time.due, zone), text(time.state) + (time.late() ? ", late" : ""),
+                              due_shown(time.due, zone), duty_word(time),
                               done == nullptr ? "" : minute_shown(done->done_at, zone),
                               done == nullptr ? "" : done->by, done == nullptr ? "" : done->evidence});
+    }
+    for (const auto& time : facts.duties) {
+        const std::string listed = listed_text(time, zone);
+        if (!listed.empty())
+            table.notes.push_back(
+                fmt::format("Condition {}, due {}: {}; one after that would make it due later.",
+                            time.condition->condition, due_shown(time.due, zone), listed));
     }
     table.zero_rows_text = "No duty was due or done in the period, and none is overdue.";
     blocks.emplace_back(std::move(table));

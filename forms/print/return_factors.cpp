@@ -12,8 +12,7 @@ namespace spoilbook::print {
 namespace {
 
 std::string amount_shown(const std::optional<Estimate>& amount) {
-    return amount ? fmt::format("{} ± {}", whole_shown(amount->value), whole_shown(amount->u()))
-                  : "not known";
+    return amount ? fmt::format("{} ± {}", whole_shown(amount->value), u_shown(amount->u())) : "not known";
 }
 
 Cell acceptance(const FactorUsed& factor, const Zone& zone) {

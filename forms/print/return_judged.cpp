@@ -3,15 +3,17 @@
 
 #include "forms/print/figure_text.h"
 #include "forms/print/return_tables.h"
+#include "model/unit/shown.h"
 
 namespace spoilbook::print {
 
 namespace {
 
 Cell state_cell(Compliance state) {
-    if (state == Compliance::cannot_tell) return {"cannot tell", Mark::unknown};
-    const bool complied = state == Compliance::complied;
-    return {complied ? "complied" : "breached", complied ? Mark::met : Mark::passed};
+    const Mark mark = state == Compliance::complied   ? Mark::met
+                      : state == Compliance::breached ? Mark::passed
+                                                      : Mark::unknown;
+    return {in_words(text(state)), mark};
 }
 
 Column fixed(const char* title) {

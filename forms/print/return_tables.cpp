@@ -8,6 +8,7 @@
 #include "forms/print/figure_text.h"
 #include "model/consent/quantity_text.h"
 #include "model/record/release_name.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::print {
@@ -48,13 +49,6 @@ Table totals_table(const char* caption, const char* key, const std::vector<Print
     return table;
 }
 
-std::string p_over_shown(const std::optional<double>& p) {
-    if (!p) return "";
-    if (*p > 0 && *p < 0.001) return "< 0.1";
-    if (*p < 1 && *p > 0.999) return "> 99.9";
-    return fmt::format("{:.1f}", *p * 100);
-}
-
 /// Of a limit on days or weeks the fullest one of the period stands for all of them.
 LimitState fullest(const LimitState& state, const std::optional<LargestUsed>& largest) {
     LimitState shown = state;
@@ -93,12 +87,6 @@ Mark verdict_mark(PlaceVerdict verdict) {
     return Mark::unknown;
 }
 
-std::string verdict_word(PlaceVerdict verdict) {
-    return verdict == PlaceVerdict::inside    ? "inside"
-           : verdict == PlaceVerdict::outside ? "outside"
-                                              : "cannot tell";
-}
-
 Row schedule_row(const ScheduleLine& line, const Zone& zone) {
     const auto& release = *line.release;
     std::string remarks = release.trip->remarks;
@@ -119,9 +107,9 @@ Row schedule_row(const ScheduleLine& line, const Zone& zone) {
             release.lat ? fmt::format("{:.5f}", *release.lat) : "",
             release.lon ? fmt::format("{:.5f}", *release.lon) : "",
             line.cell,
-            Cell(verdict_word(line.place.verdict), verdict_mark(line.place.verdict)),
+            Cell(in_words(text(line.place.verdict)), verdict_mark(line.place.verdict)),
             line.place.distance_m ? whole_shown(*line.place.distance_m) : "",
-            line.place.distance_m ? whole_shown(line.place.position_u_m) : "",
+            line.place.distance_m ? u_shown(line.place.position_u_m) : "",
             line.hopper_m3 ? tenths_shown(*line.hopper_m3) : "",
             line.in_situ_m3 ? tenths_shown(*line.in_situ_m3) : "not known",
             line.method,
@@ -154,12 +142,9 @@ void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks) {
         const LimitState state = fullest(facts.limits[i], facts.largest_used[i]);
         std::string name = state.condition->condition;
         if (state.member) name += " " + (state.member->name.empty() ? "none" : state.member->name);
-        const double u = state.quantity.share_of_total ? state.used_u * 1000 : state.used_u;
-        const std::string u_shown =
-            state.quantity.share_of_total ? fmt::format("{:.1f}", u / 10) : whole_shown(u);
         table.rows.push_back(
-            {name, state.condition->text, used_shown(state), u_shown, limit_shown(state),
-             headroom_shown(state), p_over_shown(state.p_over), unit_text(state.quantity),
+            {name, state.condition->text, used_shown(state), used_u_shown(state), limit_shown(state),
+             headroom_shown(state), state.p_over ? chance_text(*state.p_over) : "", unit_text(state.quantity),
              window_shown(state, facts.season->zone),
              Cell(limit_word(state, facts.exceeded[i]), limit_mark(state, facts.exceeded[i]))});
     }
@@ -168,7 +153,7 @@ void add_limits(const ReturnFacts& facts, std::vector<Block>& blocks) {
         "Used is rounded up; headroom is limit minus used; ± is one standard uncertainty; P(over) is the "
         "probability that more was used than the limit. Of a limit on days or weeks the fullest of the "
         "period "
-        "is shown. A limit that was exceeded at any time in a window stays marked as passed. A limit that "
+        "is shown. \"Was over\": at some time in the window, and not any more. A limit that "
         "ended in the period stands as at its end."};
     blocks.emplace_back(std::move(table));
 }

@@ -5,6 +5,7 @@
 
 #include "forms/print/figure_text.h"
 #include "forms/print/return_tables.h"
+#include "model/answer/event_answers.h"
 #include "model/unit/number_text.h"
 
 namespace spoilbook::print {
@@ -22,19 +23,19 @@ std::string tier_shown(const std::optional<double>& tier) {
 }
 
 Cell answer_cell(AnswerState state) {
+    const std::string word(answer_word(state));
     switch (state) {
         case AnswerState::answered:
-            return {"in time", Mark::met};
-        case AnswerState::late:
-            return {"late", Mark::passed};
+            return {word, Mark::met};
         case AnswerState::undated:
-            return {"cannot tell", Mark::unknown};
+            return {word, Mark::unknown};
         case AnswerState::waiting:
-            return {"not yet", Mark::near};
+            return {word, Mark::near};
+        case AnswerState::late:
         case AnswerState::unanswered:
             break;
     }
-    return {"no answer", Mark::passed};
+    return {word, Mark::passed};
 }
 
 Table statistics_table(const std::vector<SiteMonth>& water) {
@@ -132,7 +133,7 @@ void add_triggers(const ReturnFacts& facts, std::vector<Block>& blocks) {
         table.rows.push_back({record.of->number, tier_shown(record.version().rule.tier), record.event.site,
                               clock_shown(record.event.start, zone),
                               record.event.end ? clock_shown(record.event.end, zone) : "open",
-                              tenth_shown(record.event.peak), clock_shown(record.due, zone),
+                              tenth_shown(record.event.peak), due_clock_shown(record.due, zone),
                               answer_cell(answer.state), said.cause, said.told, said.action});
     }
     table.zero_rows_text = "No turbidity trigger was passed in the period.";

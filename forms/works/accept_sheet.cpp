@@ -17,8 +17,8 @@
 namespace spoilbook::form {
 namespace {
 
-QString three(std::optional<double> value) {
-    return value ? number_shown(*value, 3, QLocale()) : AcceptSheet::tr("none");
+QString three(std::optional<double> value, QString (*text)(double, int, const QLocale&) = &number_shown) {
+    return value ? text(*value, 3, QLocale()) : AcceptSheet::tr("none");
 }
 
 }  // namespace
@@ -27,10 +27,11 @@ AcceptSheet::AcceptSheet(BookSession& session, ProposalRow proposal, QWidget* pa
     : QWidget(parent), session_(session), proposal_(std::move(proposal)) {
     auto* all = new QVBoxLayout(this);
     all->setSpacing(grid + half_grid);
-    auto* what = make_label(tr("Bulking factor of %1: from %2 ± %3 to %4 ± %5.")
-                                .arg(proposal_.material, three(proposal_.prior), three(proposal_.prior_u),
-                                     three(proposal_.fit), three(proposal_.fit_u)),
-                            Step::strong, Weight::semibold, this);
+    auto* what =
+        make_label(tr("Bulking factor of %1: from %2 ± %3 to %4 ± %5.")
+                       .arg(proposal_.material, three(proposal_.prior), three(proposal_.prior_u, &rounded_up),
+                            three(proposal_.fit), three(proposal_.fit_u, &rounded_up)),
+                   Step::strong, Weight::semibold, this);
     what->setWordWrap(true);
     all->addWidget(what);
     build_fields();

@@ -71,9 +71,9 @@ std::vector<Column<EvidenceRow>> evidence_columns(const LimitRow& limit, const Q
         Column<Row>(tr("Load"), {}, [](const Row& r) { return r.load; }),
         Column<Row>(tr("Counts"), limit.counted_unit, [number](const Row& r) { return number(r.amount); })
             .number([](const Row& r) { return r.amount; }),
-        Column<Row>(tr("± u"), {}, [number](const Row& r) { return number(r.u); }).number([](const Row& r) {
-            return r.u;
-        }),
+        Column<Row>(tr("± u"), {},
+                    [locale](const Row& r) { return r.u ? rounded_up(*r.u, 1, locale) : QString(); })
+            .number([](const Row& r) { return r.u; }),
         Column<Row>(tr("Known by"), {}, [](const Row& r) { return r.method; }),
         Column<Row>(tr("Barge"), {}, [](const Row& r) { return r.barge; }),
     };

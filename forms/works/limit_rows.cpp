@@ -16,13 +16,21 @@ QString tr(const char* text) {
     return QCoreApplication::translate("Limits", text);
 }
 
-// The highest warn_at that is reached, as the word of the state.
-QString warned_word(const LimitState& state, const QLocale& locale) {
-    double reached = 0;
-    for (const double at : state.quantity.warn_at) {
-        if (at <= state.used_share().value_or(0)) reached = std::max(reached, at);
+State shape_of(LimitStanding standing) {
+    switch (standing) {
+        case LimitStanding::within:
+            return State::clear;
+        case LimitStanding::warned:
+        case LimitStanding::was_over:
+        case LimitStanding::below:
+            return State::attention;
+        case LimitStanding::over:
+            return State::hold;
+        case LimitStanding::no_limit:
+        case LimitStanding::cannot_tell:
+            break;
     }
-    return tr("%1 % reached").arg(locale.toString(reached * 100, 'g', 4));
+    return State::unknown;
 }
 
 QString settled_words(const QJsonObject& settled) {
@@ -84,23 +92,10 @@ Column<LimitRow> rounding(const QString& title, Numbered number,
 }  // namespace
 
 std::pair<State, QString> standing_shown(const LimitState& state, const QLocale& locale) {
-    switch (standing_of(state)) {
-        case LimitStanding::no_limit:
-            return {State::unknown, tr("no limit yet")};
-        case LimitStanding::within:
-            return {State::clear, tr("within")};
-        case LimitStanding::warned:
-            return {State::attention, warned_word(state, locale)};
-        case LimitStanding::was_over:
-            return {State::attention, tr("was over")};
-        case LimitStanding::below:
-            return {State::attention, tr("not reached yet")};
-        case LimitStanding::over:
-            return {State::hold, tr("over")};
-        case LimitStanding::cannot_tell:
-            break;
-    }
-    return {State::unknown, tr("cannot tell")};
+    const LimitStanding standing = standing_of(state);
+    const QString word = state_word(standing_word(standing));
+    if (standing != LimitStanding::warned) return {shape_of(standing), word};
+    return {shape_of(standing), tr("%1 at %2 %").arg(word, locale.toString(*warned_at(state) * 100, 'g', 4))};
 }
 
 std::vector<LimitRow> limit_rows(const std::vector<LimitState>& states, const Zone& zone,

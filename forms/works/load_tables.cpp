@@ -26,14 +26,14 @@ std::optional<double> u_of(const std::optional<Estimate>& estimate) {
 template <class Row, class Get>
 void add_estimate(std::vector<Column<Row>>& columns, const QString& title, const QString& unit,
                   const QLocale& locale, Get get) {
-    const auto text = [locale](std::optional<double> number) {
-        return number ? number_shown(*number, 1, locale) : QStringLiteral("–");
+    const auto text = [locale](std::optional<double> number, auto* shown) {
+        return number ? shown(*number, 1, locale) : QStringLiteral("–");
     };
     columns.push_back(Column<Row>(title, unit, [=](const Row& row) {
-                          return text(value_of(get(row)));
+                          return text(value_of(get(row)), &number_shown);
                       }).number([=](const Row& row) { return value_of(get(row)); }));
     columns.push_back(Column<Row>(tr("± u"), {}, [=](const Row& row) {
-                          return text(u_of(get(row)));
+                          return text(u_of(get(row)), &rounded_up);
                       }).number([=](const Row& row) {
                             return u_of(get(row));
                         }).tip(tr("Standard uncertainty (68 %)")));
@@ -113,7 +113,9 @@ std::vector<Column<FactorRow>> factor_columns(const Zone& zone, const QLocale& l
                     })
             .number([](const Row& row) { return std::optional(row.value); }),
         Column<Row>(tr("± u"), {},
-                    [number](const Row& row) { return row.u > 0 ? number(row.u) : tr("none recorded"); })
+                    [locale](const Row& row) {
+                        return row.u > 0 ? rounded_up(row.u, 3, locale) : tr("none recorded");
+                    })
             .number([](const Row& row) { return std::optional(row.u); }),
         Column<Row>(tr("From"), {},
                     [=](const Row& row) {

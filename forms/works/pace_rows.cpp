@@ -76,11 +76,12 @@ PaceRow pace_row(const ProductivityRow& made, HoursOver over, const QLocale& loc
 
 template <class Row>
 Column<Row> numbers(const QString& title, const QString& unit, int decimals, const QLocale& locale,
-                    std::function<std::optional<double>(const Row&)> of) {
+                    std::function<std::optional<double>(const Row&)> of,
+                    QString (*text)(double, int, const QLocale&) = &number_shown) {
     return Column<Row>(title, unit,
                        [=](const Row& row) {
                            const auto value = of(row);
-                           return value ? number_shown(*value, decimals, locale) : QString();
+                           return value ? text(*value, decimals, locale) : QString();
                        })
         .number(of);
 }
@@ -156,10 +157,12 @@ std::vector<Column<PaceRow>> pace_columns(const QString& title, const QLocale& l
         numbers<Row>(tr("Unknown"), {}, 0, locale, [](const Row& r) { return r.unknown; })
             .tip(tr("Loads that no method can value: not zero")),
         numbers<Row>(tr("In situ"), tr("m³"), 0, locale, [](const Row& r) { return r.in_situ_m3; }),
-        numbers<Row>(tr("± u"), tr("m³"), 0, locale, [](const Row& r) { return r.in_situ_u_m3; }),
+        numbers<Row>(
+            tr("± u"), tr("m³"), 0, locale, [](const Row& r) { return r.in_situ_u_m3; }, &rounded_up),
         numbers<Row>(tr("Operating hour"), tr("m³/h"), 1, locale, [](const Row& r) { return r.rate; })
             .tip(tr("In-situ m³ an operating hour")),
-        numbers<Row>(tr("± u "), tr("m³/h"), 1, locale, [](const Row& r) { return r.rate_u; }),
+        numbers<Row>(
+            tr("± u "), tr("m³/h"), 1, locale, [](const Row& r) { return r.rate_u; }, &rounded_up),
     };
 }
 

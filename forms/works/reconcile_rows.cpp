@@ -32,6 +32,10 @@ QString number(std::optional<double> value, int decimals, const QLocale& locale)
     return value ? number_shown(*value, decimals, locale) : QStringLiteral("–");
 }
 
+QString plus_minus(std::optional<double> u, int decimals, const QLocale& locale) {
+    return u ? rounded_up(*u, decimals, locale) : QStringLiteral("–");
+}
+
 template <class Row, class Get>
 void add_measured(std::vector<Column<Row>>& columns, const QString& title, const QString& unit, int decimals,
                   const QLocale& locale, Get get) {
@@ -43,7 +47,7 @@ void add_measured(std::vector<Column<Row>>& columns, const QString& title, const
                           return number(value(row), decimals, locale);
                       }).number(value));
     columns.push_back(Column<Row>(tr("± u"), {}, [=](const Row& row) {
-                          return number(u(row), decimals, locale);
+                          return plus_minus(u(row), decimals, locale);
                       }).number(u));
 }
 
@@ -143,16 +147,18 @@ std::vector<Column<PeriodRow>> period_columns(const QLocale& locale) {
 
 std::vector<Column<ProposalRow>> proposal_columns(const QLocale& locale) {
     using Row = ProposalRow;
-    const auto value = [locale](const QString& title, std::optional<double> Row::*member) {
-        return Column<Row>(title, {}, [=](const Row& row) { return number(row.*member, 3, locale); })
+    const auto shown = [locale](const QString& title, std::optional<double> Row::*member, auto* text) {
+        return Column<Row>(title, {}, [=](const Row& row) { return text(row.*member, 3, locale); })
             .number([=](const Row& row) { return row.*member; });
     };
+    const auto value = [shown](const QString& title, auto member) { return shown(title, member, &number); };
+    const auto u = [shown](auto member) { return shown(tr("± u"), member, &plus_minus); };
     return {
         Column<Row>(tr("Bulking factor of"), {}, [](const Row& row) { return row.material; }),
         value(tr("In force"), &Row::prior),
-        value(tr("± u"), &Row::prior_u),
+        u(&Row::prior_u),
         value(tr("Proposed"), &Row::fit),
-        value(tr("± u"), &Row::fit_u),
+        u(&Row::fit_u),
         Column<Row>(
             tr("95 %"), {},
             [locale](const Row& row) {

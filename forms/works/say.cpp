@@ -2,10 +2,14 @@
 #include "forms/works/say.h"
 
 #include <QDate>
+#include <algorithm>
+#include <array>
 
 #include "forms/shared/number_typed.h"
 #include "forms/shared/time_typed.h"
 #include "model/consent/quantity_text.h"
+#include "model/unit/shown.h"
+#include "model/unit/time_text.h"
 
 namespace spoilbook::form {
 namespace {
@@ -29,10 +33,9 @@ QString share_used(double share, const QLocale& locale) {
 }
 
 QString probability_shown(double p, const QLocale& locale) {
-    if (p > 0 && p < 0.001) return QStringLiteral("< ") + number_shown(0.1, 1, locale) + QStringLiteral(" %");
-    if (p < 1 && p > 0.999)
-        return QStringLiteral("> ") + number_shown(99.9, 1, locale) + QStringLiteral(" %");
-    return number_shown(p * 100, p == 0 || p == 1 ? 0 : 1, locale) + QStringLiteral(" %");
+    const ShownChance shown = shown_chance(p);
+    const QString number = number_shown(shown.percent, shown.decimals, locale) + QStringLiteral(" %");
+    return shown.bound == 0 ? number : QChar::fromLatin1(shown.bound) + QStringLiteral(" ") + number;
 }
 
 QString day_shown(Day day, const QLocale& locale) {
@@ -41,6 +44,31 @@ QString day_shown(Day day, const QLocale& locale) {
 
 QString moment_shown(Instant at, const Zone& zone, const QLocale& locale) {
     return day_shown(zone.day_of(at), locale) + u' ' + time_shown(at, zone);
+}
+
+QString due_shown(Instant due, const Zone& zone, const QLocale& locale) {
+    const auto ended = day_ending(due, zone);
+    return ended ? tr("%1, 24:00").arg(day_shown(*ended, locale)) : moment_shown(due, zone, locale);
+}
+
+QString state_word(std::string_view word) {
+    // For the translator: the words of model/ that come here.
+    static constexpr std::array words{
+        QT_TRANSLATE_NOOP("States", "no limit yet"), QT_TRANSLATE_NOOP("States", "within"),
+        QT_TRANSLATE_NOOP("States", "warned"),       QT_TRANSLATE_NOOP("States", "was over"),
+        QT_TRANSLATE_NOOP("States", "below"),        QT_TRANSLATE_NOOP("States", "over"),
+        QT_TRANSLATE_NOOP("States", "cannot tell"),  QT_TRANSLATE_NOOP("States", "breached"),
+        QT_TRANSLATE_NOOP("States", "complied"),     QT_TRANSLATE_NOOP("States", "nothing yet"),
+        QT_TRANSLATE_NOOP("States", "not judged"),   QT_TRANSLATE_NOOP("States", "coming"),
+        QT_TRANSLATE_NOOP("States", "due"),          QT_TRANSLATE_NOOP("States", "overdue"),
+        QT_TRANSLATE_NOOP("States", "done"),         QT_TRANSLATE_NOOP("States", "done late"),
+        QT_TRANSLATE_NOOP("States", "nil"),          QT_TRANSLATE_NOOP("States", "in time"),
+        QT_TRANSLATE_NOOP("States", "late"),         QT_TRANSLATE_NOOP("States", "not yet"),
+        QT_TRANSLATE_NOOP("States", "no answer"),
+    };
+    const auto* known = std::find(words.begin(), words.end(), word);
+    const std::string other(word);
+    return QCoreApplication::translate("States", known == words.end() ? other.c_str() : *known);
 }
 
 QString month_shown(const std::string& month, const QLocale& locale) {

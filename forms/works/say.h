@@ -26,6 +26,10 @@ QString moment_shown(Instant at, const Zone& zone, const QLocale& locale);
 QString month_shown(const std::string& month, const QLocale& locale);
 /// A text of the book as it is read: typed m3, t/m3 and -- as they are printed.
 QString book_text(const std::string& text);
+/// "12 Dec 2025, 24:00": of what is due at midnight the day that ends there, as the consents say it.
+QString due_shown(Instant due, const Zone& zone, const QLocale& locale);
+/// A state in the reader's language, by the one word that the model has for it.
+QString state_word(std::string_view word);
 /// By ullage, by draughts, by tally, as stated.
 QString method_shown(Method method);
 

@@ -37,7 +37,7 @@ void add_amount(std::vector<Column<VolumeLoad>>& columns, const QString& title, 
                           return text(value(row));
                       }).number(value));
     columns.push_back(Column<Row>(tr("± u"), {}, [=](const Row& row) {
-                          return u(row) ? number_shown(*u(row), 1, locale) : QString();
+                          return u(row) ? rounded_up(*u(row), 1, locale) : QString();
                       }).number(u));
 }
 

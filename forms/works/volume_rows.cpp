@@ -27,13 +27,14 @@ std::vector<Column<VolumeRow>> amount_columns(const QString& title, const QStrin
         const auto& e = r.amounts.*amount;
         return e ? std::optional(e->u()) : std::nullopt;
     };
-    const auto shown = [locale](std::optional<double> v) {
-        return v ? number_shown(*v, 1, locale) : QStringLiteral("–");
+    const auto shown = [locale](std::optional<double> v, auto* text) {
+        return v ? text(*v, 1, locale) : QStringLiteral("–");
     };
-    return {Column<Row>(title, unit, [=](const Row& r) { return shown(value(r)); }).number(value),
-            Column<Row>(tr("± u"), {}, [=](const Row& r) { return shown(u(r)); })
-                .number(u)
-                .tip(tr("Standard uncertainty (68 %)"))};
+    return {
+        Column<Row>(title, unit, [=](const Row& r) { return shown(value(r), &number_shown); }).number(value),
+        Column<Row>(tr("± u"), {}, [=](const Row& r) { return shown(u(r), &rounded_up); })
+            .number(u)
+            .tip(tr("Standard uncertainty (68 %)"))};
 }
 
 }  // namespace

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "model/consent/due_days.h"
+#include "model/consent/duty_word.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -29,12 +31,13 @@ std::string summary_of(const DutyTime& time) {
 }
 
 std::string description_of(const DutyTime& time, const Zone& zone) {
-    std::string said = fmt::format("{}\nArises {}", text(time.state), instant_text(*time.arises, zone));
+    std::string said = fmt::format("{}\nArises {}", duty_word(time), instant_text(*time.arises, zone));
     if (time.covers && time.covers->from != time.covers->to)
         said += fmt::format("\nCovers {} to {}, not included", instant_text(time.covers->from, zone),
                             instant_text(time.covers->to, zone));
     if (time.event != nullptr && !time.event->what.empty()) said += "\n" + time.event->what;
-    if (time.due) said += "\nDue " + instant_text(*time.due, zone);
+    if (time.due) said += "\nDue " + due_text(*time.due, zone);
+    if (const auto listed = listed_text(time, zone); !listed.empty()) said += "; " + listed;
     return said + "\nThe consent's text prevails.";
 }
 

@@ -66,6 +66,22 @@ std::string_view text(AnswerState state) {
     return "unanswered";
 }
 
+std::string_view answer_word(AnswerState state) {
+    switch (state) {
+        case AnswerState::answered:
+            return "in time";
+        case AnswerState::undated:
+            return "cannot tell";
+        case AnswerState::late:
+            return "late";
+        case AnswerState::waiting:
+            return "not yet";
+        case AnswerState::unanswered:
+            break;
+    }
+    return "no answer";
+}
+
 bool answers(const Event& row, const TriggerRecord& record, const std::vector<Site>& sites, Instant as_at) {
     const auto& event = record.event;
     if (row.kind != "trigger" || row.condition != record.of->number || !row.from || as_at < *row.from)

@@ -9,6 +9,9 @@ namespace spoilbook {
 enum class AnswerState { answered, undated, late, waiting, unanswered };
 
 std::string_view text(AnswerState state);
+/// The word that screens, lines and printed pages have for it; of `undated` it cannot be told whether it was
+/// in time.
+std::string_view answer_word(AnswerState state);
 
 /// One passed trigger and the row of events.csv that answers it. Points into the watch and the season.
 struct EventAnswer {

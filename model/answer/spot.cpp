@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "model/place/haul_distance.h"
+#include "model/unit/shown.h"
 
 namespace spoilbook {
 
@@ -116,7 +117,7 @@ std::string spot_text(const Spot& spot) {
     const std::string text = fmt::format("{} {}, {} from its edge", side, spot.ground, off);
     if (spot.verdict != PlaceVerdict::cannot_tell) return text;
     return fmt::format("{}, but the position is sure to ± {} (95 %) only: cannot tell", text,
-                       metres(2 * spot.position_u_m));
+                       metres(rounded_up(2 * spot.position_u_m, 0)));
 }
 
 }  // namespace spoilbook

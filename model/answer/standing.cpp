@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/answer/standing.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <array>
 
 #include "model/unit/calendar.h"
 #include "model/unit/time_text.h"
@@ -17,11 +20,30 @@ LimitStanding standing_of(const LimitState& state) {
     if (exceeds(state.used, *state.limit)) return LimitStanding::over;
     if (state.unknown > 0) return LimitStanding::cannot_tell;
     if (state.first_over) return LimitStanding::was_over;
+    return warned_at(state) ? LimitStanding::warned : LimitStanding::within;
+}
+
+std::string_view standing_word(LimitStanding standing) {
+    static constexpr std::array words{"no limit yet", "within", "warned",     "was over",
+                                      "below",        "over",   "cannot tell"};
+    return words.at(static_cast<std::size_t>(standing));
+}
+
+std::optional<double> warned_at(const LimitState& state) {
     const auto share = state.used_share();
-    const auto& warn_at = state.quantity.warn_at;
-    const bool warned = share && std::any_of(warn_at.begin(), warn_at.end(),
-                                             [&](double reached) { return *share >= reached; });
-    return warned ? LimitStanding::warned : LimitStanding::within;
+    std::optional<double> highest;
+    for (const double at : state.quantity.warn_at) {
+        if (share && *share >= at) highest = std::max(highest.value_or(at), at);
+    }
+    return highest;
+}
+
+std::string standing_text(const LimitState& state) {
+    const auto standing = standing_of(state);
+    std::string said(standing_word(standing));
+    // 0.95 · 100 is not quite 95 in binary digits.
+    if (standing == LimitStanding::warned) said += fmt::format(" at {:.4g} %", *warned_at(state) * 100);
+    return said;
 }
 
 const LimitState* least_headroom(const std::vector<LimitState>& states) {

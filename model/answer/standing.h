@@ -14,6 +14,12 @@ enum class LimitStanding { no_limit, within, warned, was_over, below, over, cann
 /// `over` where used is more than the limit, whatever its uncertainty; `cannot_tell` where loads are unknown
 /// and what is known does not exceed it already.
 LimitStanding standing_of(const LimitState& state);
+/// The word of a standing (docs/words.md), which screens, lines and printed pages have for it.
+std::string_view standing_word(LimitStanding standing);
+/// The highest warn_at of the condition that is reached; nothing where none is.
+std::optional<double> warned_at(const LimitState& state);
+/// The word; of one that is warned also at what share: "warned at 95 %".
+std::string standing_text(const LimitState& state);
 
 /// The limit of which the largest share is used; null where none has a limit to share out. An at_least is
 /// none: there is nothing to use up.

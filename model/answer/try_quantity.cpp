@@ -8,6 +8,7 @@
 #include "model/consent/floor_ends.h"
 #include "model/consent/limit.h"
 #include "model/consent/quantity_text.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook::trial {

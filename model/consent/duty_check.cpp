@@ -21,7 +21,7 @@ CheckReason judge_duty(const Ledger& ledger, const Condition& condition, Instant
         if (!time.duty.blocks_release || time.state != DutyState::overdue) continue;
         reason.state = CheckState::hold;
         reason.why = fmt::format("its {} was due by {} and is not recorded as done", time.duty.what,
-                                 instant_text(*time.due, ledger.season().zone));
+                                 due_text(*time.due, ledger.season().zone));
         break;
     }
     return reason;

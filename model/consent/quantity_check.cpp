@@ -9,6 +9,7 @@
 #include "model/consent/limit.h"
 #include "model/consent/quantity_text.h"
 #include "model/consent/rolling_turns.h"
+#include "model/unit/shown.h"
 
 namespace spoilbook {
 

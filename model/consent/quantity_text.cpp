@@ -1,15 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/consent/quantity_text.h"
 
-#include <cmath>
-
 namespace spoilbook {
-
-namespace {
-
-constexpr double slack = 1e-6;
-
-}  // namespace
 
 std::string unit_text(const Quantity& quantity) {
     return quantity.share_of_total ? "%" : counted_unit(quantity);
@@ -36,16 +28,6 @@ double shown_scale(const Quantity& quantity) {
 
 int shown_decimals(const Quantity& quantity) {
     return quantity.share_of_total || quantity.measure == LimitMeasure::hours ? 1 : 0;
-}
-
-double rounded_up(double value, int decimals) {
-    const double step = std::pow(10, decimals);
-    return std::ceil(value * step - slack) / step + 0.0;
-}
-
-double rounded_down(double value, int decimals) {
-    const double step = std::pow(10, decimals);
-    return std::floor(value * step + slack) / step + 0.0;
 }
 
 }  // namespace spoilbook

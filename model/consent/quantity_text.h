@@ -14,9 +14,4 @@ double shown_scale(const Quantity& quantity);
 /// Digits after the point: one for a share and for hours, else none.
 int shown_decimals(const Quantity& quantity);
 
-/// Used is shown rounded up, headroom down; but for a millionth of the last digit, which sums of thousands of
-/// loads lose in binary digits.
-double rounded_up(double value, int decimals);
-double rounded_down(double value, int decimals);
-
 }  // namespace spoilbook

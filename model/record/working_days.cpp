@@ -51,6 +51,11 @@ bool NotWorking::has(Day day) const {
     });
 }
 
+std::optional<int> NotWorking::listed_to() const {
+    const auto last = std::max_element(dates.begin(), dates.end());
+    return last == dates.end() ? std::nullopt : std::optional(last->year);
+}
+
 NotWorking not_working_from(const std::string& json) {
     NotWorking found;
     const auto body = nlohmann::json::parse(json, nullptr, false);

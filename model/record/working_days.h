@@ -18,6 +18,8 @@ struct NotWorking {
     std::vector<std::pair<int, int>> yearly;
 
     [[nodiscard]] bool has(Day day) const;
+    /// The year of the last of `dates`, to which holidays that move are known; nothing where none is listed.
+    [[nodiscard]] std::optional<int> listed_to() const;
 };
 
 /// Reads a consent's `not_working` (docs/conditions.md); empty text: every day is a working day. It was

@@ -107,7 +107,7 @@ void add_duty_reasons(const ReturnFacts& facts, std::vector<std::string>& reason
         if (time.state != DutyState::overdue && !time.late()) continue;
         reasons.push_back(
             fmt::format("{}: the {} was due {}, {}", condition_named(*time.condition, *facts.season),
-                        time.duty.what, instant_text(*time.due, zone),
+                        time.duty.what, due_text(*time.due, zone),
                         time.late() ? "done " + instant_text(*time.done->done_at, zone) : "and is not done"));
     }
 }

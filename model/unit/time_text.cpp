@@ -182,4 +182,18 @@ std::string instant_text(Instant at, const Zone& zone) {
     return text + fmt::format("{}{:02}:{:02}", wall.offset_s < 0 ? '-' : '+', offset / 60, offset % 60);
 }
 
+std::optional<Day> day_ending(Instant at, const Zone& zone) {
+    const WallTime wall = zone.wall(at);
+    const bool midnight = wall.hour == 0 && wall.minute == 0 && wall.second == 0 && wall.millisecond == 0;
+    return midnight ? std::optional(plus_days(wall.day, -1)) : std::nullopt;
+}
+
+std::string due_text(Instant due, const Zone& zone) {
+    constexpr std::size_t clock = 10, offset = 19;  // where they begin
+    const std::string text = instant_text(due, zone);
+    const auto ended = day_ending(due, zone);
+    if (!ended || text.substr(clock, offset - clock) != "T00:00:00") return text;
+    return day_text(*ended) + "T24:00:00" + text.substr(offset);
+}
+
 }  // namespace spoilbook

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -21,6 +22,11 @@ Checked<Day> parse_day(std::string_view text);
 
 /// 2025-09-28T01:30:15+12:00; milliseconds only where there are any. Reads back as the same instant.
 std::string instant_text(Instant at, const Zone& zone);
+/// The same of a time by which something is due: midnight is 24:00 of the day that it ends
+/// (2025-12-12T24:00:00+13:00). Reads back as the same instant.
+std::string due_text(Instant due, const Zone& zone);
+/// The day that ends at this instant; nothing where it is no midnight of the zone.
+std::optional<Day> day_ending(Instant at, const Zone& zone);
 std::string day_text(Day day);
 /// 2025-09
 std::string month_text(Day day);

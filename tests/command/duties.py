@@ -45,6 +45,17 @@ class Duties(Trade):
         self.assertEqual(("2026-01-24T00:00:00+13:00", "coming"),
                          (self.of("2025-12")["due"], self.of("2025-12")["state"]))
 
+    def test_a_due_time_after_the_last_listed_holiday_says_so(self):
+        listed = dict(REST, dates=["2025-10-27"])
+        self.new(consents_json={"consents": [dict(CONSENT, not_working=listed, conditions=[RETURN])]})
+        duties = self.ask("duties", self.book, "--as-at", "2026-02-10T12:00+13:00")["duties"]
+        told = {d["covers_from"][:7]: d["holidays_listed_to"] for d in duties if d["covers_from"]}
+        self.assertEqual((None, None, 2025, 2025), tuple(told[m] for m in ("2025-10", "2025-11", "2025-12", "2026-01")))
+        said = self.sbk("duties", self.book, "--as-at", "2026-02-10T12:00+13:00").stdout
+        self.assertIn("; holidays are listed to 2025 only", said)
+        # Due at the end of a day, and so said.
+        self.assertIn("due 2025-11-14T24:00:00+13:00", said)
+
     def test_what_was_logged_is_done_and_kept_through_a_folder(self):
         self.under(RETURN)
         said = self.sbk("log", self.book, "duty_done", "DD-1", "condition=31", "covers_from=2025-10-01",

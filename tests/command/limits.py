@@ -1,5 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Limits: windows, what is used, first over, and the members that each row must hold."""
+import re
+
 from trade import CONDITIONS, CONSENT, Trade, changed, season
 
 SEASON = season()
@@ -27,6 +29,18 @@ class Limits(Trade):
         self.assertAlmostEqual(630, row["used"], delta=1e-6)
         self.assertAlmostEqual(-130, row["headroom"], delta=1e-6)
         self.assertGreater(row["p_over"], 0.9)
+
+    def test_the_line_for_people_never_makes_an_uncertainty_smaller(self):
+        self.new()
+        text = self.sbk("headroom", self.book, *END).stdout
+        rows = self.ask("headroom", self.book, *END)["limits"]
+        told = [float(u) for u in re.findall(r"± +([0-9.]+)", text)]
+        self.assertEqual(len(rows), len(told))
+        for row, u in zip(rows, told):
+            self.assertGreaterEqual(u, row["used_u"] - 1e-6, row)
+            self.assertLess(u, row["used_u"] + 1, row)
+        self.assertNotIn("P(over) 0.0 %", text)
+        self.assertNotIn("P(over) 100.0 %", text)
 
     def test_hours_that_nobody_recorded_are_not_zero(self):
         self.new(consents_json=under({"measure": "hours", "value": 10}),

@@ -172,7 +172,7 @@ class Returns(Trade):
         # The second working day after Monday, 10 November, until 24:00.
         notice = {"condition": "50", "kind": "duty", "what": "notice", "when": {"on_date": "2025-11-10"},
                   "due": {"n": 2, "unit": "working_days"}}
-        self.assertEqual(["condition 50: the notice was due 2025-11-13T00:00:00+13:00, and is not done"],
+        self.assertEqual(["condition 50: the notice was due 2025-11-12T24:00:00+13:00, and is not done"],
                          self.reasons(notice))
 
     def test_the_return_judges_the_month_as_the_board_of_conditions_does(self):

@@ -74,7 +74,7 @@ TEST_CASE("a headroom row reads as the consent does and copies exactly", "[works
     const auto rows = limit_rows({used_of(condition, 25219.1, 26000)}, Zone::utc(), nz);
     REQUIRE(rows.size() == 1);
     CHECK(rows[0].what == QStringLiteral("26 000 m³ a month"));
-    CHECK(rows[0].word == QStringLiteral("95 % reached"));
+    CHECK(rows[0].word == QStringLiteral("warned at 95 %"));
     CHECK(rows[0].state == State::attention);
     CHECK(rows[0].open_question == QStringLiteral("in-situ or hopper?"));
     CHECK(rows[0].settled == QStringLiteral("MCC 412, 2025-07-21"));

@@ -1,7 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <catch2/catch.hpp>
 
+#include <fstream>
+
+#include "model/answer/board.h"
+#include "model/answer/event_answers.h"
 #include "model/answer/standing.h"
+#include "model/consent/duty_word.h"
+#include "model/unit/shown.h"
 
 using namespace spoilbook;
 
@@ -44,6 +50,54 @@ TEST_CASE("a limit that was over is never called within again, and a floor is me
     CHECK(standing_of(floor) == LimitStanding::within);
     floor.limit.reset();
     CHECK(standing_of(floor) == LimitStanding::no_limit);
+}
+
+TEST_CASE("a limit that is warned says at what share, the highest that is reached", "[standing]") {
+    CHECK(standing_text(used_of(20801, 26000)) == "warned at 80 %");
+    CHECK(standing_text(used_of(24701, 26000)) == "warned at 95 %");
+    CHECK(standing_text(used_of(20799, 26000)) == "within");
+    LimitState thirds = used_of(9, 10);
+    thirds.quantity.warn_at = {0.875, 0.333};
+    CHECK(standing_text(thirds) == "warned at 87.5 %");
+}
+
+TEST_CASE("every word for a state stands in docs/words.md, in the row that is about it",
+          "[standing][words]") {
+    std::ifstream file(SPOILBOOK_SOURCE_DIR "/docs/words.md");
+    std::map<std::string, std::string> rows;
+    for (std::string line; std::getline(file, line);)
+        rows[line.substr(0, line.find(" |", 2))] = line;
+    const auto holds = [&](const std::string& row, std::string_view word) {
+        CAPTURE(row, word);
+        REQUIRE(rows.count("| " + row) == 1);
+        CHECK(rows.at("| " + row).find(word) != std::string::npos);
+    };
+    for (const auto standing :
+         {LimitStanding::no_limit, LimitStanding::within, LimitStanding::warned, LimitStanding::was_over,
+          LimitStanding::below, LimitStanding::over, LimitStanding::cannot_tell})
+        holds("standing", standing_word(standing));
+    for (const auto state :
+         {DutyState::coming, DutyState::due, DutyState::overdue, DutyState::done, DutyState::nil})
+        holds("duty", text(state));
+    for (const auto state : {AnswerState::answered, AnswerState::undated, AnswerState::late,
+                             AnswerState::waiting, AnswerState::unanswered})
+        holds("answer", answer_word(state));
+    for (const auto state : {Compliance::complied, Compliance::breached, Compliance::cannot_tell})
+        holds("finding", in_words(text(state)));
+    for (const auto state : {BoardState::not_judged, BoardState::nothing_yet})
+        holds("not judged, nothing yet", in_words(text(state)));
+}
+
+TEST_CASE("a duty that was done after its time is done late", "[standing][words]") {
+    DutyDone done;
+    done.done_at = Instant{2000};
+    DutyTime time;
+    time.state = DutyState::done;
+    time.due = Instant{1000};
+    time.done = &done;
+    CHECK(duty_word(time) == "done late");
+    time.due = Instant{2000};
+    CHECK(duty_word(time) == "done");
 }
 
 TEST_CASE("the least headroom is by share, not by cubic metres", "[standing]") {

@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "model/unit/calendar.h"
+#include "model/unit/time_text.h"
 #include "tests/unit/consent/support.h"
 
 using namespace spoilbook;
@@ -74,4 +75,23 @@ TEST_CASE("a duty that is not counted in working days has no days to tell", "[du
     DutyTime time;
     CHECK(!due_days(time, Zone::utc()));
     CHECK(!days_left(time, Zone::utc(), Instant{0}));
+}
+
+TEST_CASE("where the listed dates end before the last day, the year that they end with is named",
+          "[due_days]") {
+    Returns returns;  // lists one date, in 2026
+    const Ledger ledger(returns.small.season);
+    const Zone& zone = returns.small.season.zone;
+    int within = 0, beyond = 0;
+    for (const auto& time : duty_calendar(ledger, returns.small.at("2026-12-28T10:00+13:00"))) {
+        const auto days = due_days(time, zone);
+        if (!days) continue;
+        const bool is_beyond = days->last > Day{2026, 12, 31};
+        ++(is_beyond ? beyond : within);
+        CAPTURE(day_text(days->last));
+        CHECK(days->listed_to == (is_beyond ? std::optional(2026) : std::nullopt));
+        CHECK(listed_text(time, zone) == (is_beyond ? "holidays are listed to 2026 only" : ""));
+    }
+    CHECK(within > 3);
+    CHECK(beyond > 3);
 }

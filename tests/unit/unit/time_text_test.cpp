@@ -84,3 +84,22 @@ TEST_CASE("a zone that is none of the list, a path or the machine's own is refus
         CHECK(!Zone::named(name));
     }
 }
+
+TEST_CASE("what is due at midnight is due at 24:00 of the day that it ends, and reads back", "[time]") {
+    const Zone zone = auckland();
+    const Instant midnight = *parse_instant("2025-12-13T00:00", zone);
+    CHECK(due_text(midnight, zone) == "2025-12-12T24:00:00+13:00");
+    CHECK(due_text(midnight - 1, zone) == "2025-12-12T23:59:59.999+13:00");
+    CHECK(due_text(*parse_instant("2026-01-01T00:00Z", Zone::utc()), Zone::utc()) == "2025-12-31T24:00:00Z");
+    for (const char* name : {"Pacific/Auckland", "Europe/London", "America/Havana", "Asia/Beirut", "UTC"}) {
+        const Zone there = *Zone::named(name);
+        // Two years of hours: over clock changes at midnight too (Havana, Beirut).
+        for (std::int64_t hour = 0; hour < 2 * 366 * 24; ++hour) {
+            const Instant at{1'735'689'600'000 + hour * ms_per_hour};
+            const std::string text = due_text(at, there);
+            CAPTURE(name, text);
+            REQUIRE(parse_instant(text, Zone::utc())->utc_ms == at.utc_ms);
+            REQUIRE(text.find("T00:00:00") == std::string::npos);
+        }
+    }
+}
