@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "app/command/command.h"
 #include "model/answer/checked_release.h"
 #include "model/answer/named_cell.h"
 #include "model/consent/largest_load.h"
 #include "model/unit/number_text.h"
+#include "model/unit/position_text.h"
 #include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
@@ -52,6 +55,19 @@ CLI::Validator number_from(double low, double high) {
                 return fmt::format("\"{}\" is no number from {} to {}", text, low, high);
             },
             fmt::format("{} to {}", low, high)};
+}
+
+/// Degrees as people write them, from -limit to limit; the option gets them as one number.
+CLI::Validator degrees_on(Axis axis, double limit) {
+    return {[axis, limit](std::string& text) {
+                const auto degrees = parse_degrees(text, axis);
+                if (!degrees) return one_line(degrees.refusals().front());
+                if (std::abs(*degrees) > limit)
+                    return fmt::format("\"{}\" is no number from {} to {}", text, -limit, limit);
+                text = number_text(*degrees);
+                return std::string();
+            },
+            fmt::format("{} to {}", -limit, limit)};
 }
 
 Checked<PlannedRelease> planned_from(const Asked& asked, const Season& season) {
@@ -158,8 +174,10 @@ void add_check_command(CLI::App& program, Options& options, Task& task) {
     add_read_options(*check, options);
     check->add_option("--load", asked->load, "the load about to go")->required();
     check->add_option("--at", asked->at, "when the doors would open")->required();
-    auto* lat = check->add_option("--lat", asked->lat, "latitude, WGS 84")->check(number_from(-90, 90));
-    auto* lon = check->add_option("--lon", asked->lon, "longitude, WGS 84")->check(number_from(-180, 180));
+    auto* lat = check->add_option("--lat", asked->lat, "latitude, WGS 84: -41.20575 or 41°12.345'S")
+                    ->transform(degrees_on(Axis::latitude, 90));
+    auto* lon = check->add_option("--lon", asked->lon, "longitude, WGS 84: 174.92797 or 174°55.678'E")
+                    ->transform(degrees_on(Axis::longitude, 180));
     lat->needs(lon);
     lon->needs(lat);
     check->add_option("--position-u", asked->position_u_m, "standard uncertainty of the position, m")

@@ -5,7 +5,6 @@
 #include "forms/barge/desk_words.h"
 #include "forms/barge/draughts_field.h"
 #include "forms/shared/choice_field.h"
-#include "forms/shared/number_typed.h"
 #include "forms/shared/text_field.h"
 #include "forms/shared/time_field.h"
 #include "forms/shared/unit_field.h"
@@ -91,6 +90,7 @@ FieldBox* RecordForm::add_number(Bound& bound, const QString& title, QWidget* pa
     const Field& field = *bound.field;
     UnitRule rule{QString::fromStdString(field.unit == "buckets" ? "" : field.unit), field.low, field.high,
                   decimals_of(field)};
+    rule.axis = field.axis;
     rule.odd = [&bound](double value) { return bound.odd ? bound.odd(value) : QString(); };
     auto* box = new UnitField(title, rule, parent);
     bound.show = [box](const Value& value) {
@@ -98,7 +98,7 @@ FieldBox* RecordForm::add_number(Bound& bound, const QString& title, QWidget* pa
         box->set_value(number ? std::optional(*number) : std::nullopt);
     };
     bound.typed = [box] {
-        const auto number = number_typed(box->text(), box->locale());
+        const auto number = box->typed();
         return number ? number_text(*number) : box->text().toStdString();
     };
     connect(box, &UnitField::committed, this, [this, &bound](std::optional<double> value) {

@@ -16,6 +16,8 @@ using Draft = nlohmann::json;  ///< a condition as it would stand in consents.js
 
 enum class BlankHolds {
     number,
+    latitude,  ///< in degrees, typed as positions are
+    longitude,
     percent,  ///< kept as a fraction
     numbers,  ///< a list, each in per cent, kept as fractions
     text,
@@ -59,7 +61,7 @@ void change_kind(Draft& draft, const std::string& kind);
 /// Without members that hold nothing.
 Draft without_blanks(const Draft& draft);
 
-/// "condition window.n" → "/window/n", as refusals name a member.
+/// "condition window.n" → "/window/n", as refusals name a member; "condition" alone → "", the whole.
 std::string pointer_of(const std::string& where);
 
 }  // namespace spoilbook::form

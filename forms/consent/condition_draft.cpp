@@ -38,6 +38,11 @@ Draft typed_number(const QString& typed, double times, const QLocale& locale) {
     return times == 1 ? *number : QString::number(*number * times, 'g', 12).toDouble();
 }
 
+Draft typed_degrees(const QString& typed, Axis axis, const QLocale& locale) {
+    const auto degrees = degrees_typed(typed, axis, locale);
+    return degrees ? Draft(*degrees) : Draft(typed.toStdString());
+}
+
 Draft typed_list(const QString& typed, bool numbers, const QLocale& locale) {
     Draft list = Draft::array();
     // In a list of numbers a comma may be a decimal one: there a semicolon parts them too.
@@ -92,6 +97,9 @@ void put_in(Draft& draft, const Blank& blank, const QString& typed, const QLocal
         value = true;
     else if (blank.holds == BlankHolds::number || blank.holds == BlankHolds::percent)
         value = typed_number(text, blank.holds == BlankHolds::percent ? 0.01 : 1, locale);
+    else if (blank.holds == BlankHolds::latitude || blank.holds == BlankHolds::longitude)
+        value = typed_degrees(text, blank.holds == BlankHolds::latitude ? Axis::latitude : Axis::longitude,
+                              locale);
     else if (blank.holds == BlankHolds::numbers)
         value = typed_list(text, true, locale);
     else if (blank.holds == BlankHolds::texts || (blank.holds == BlankHolds::word_or_texts && !is_word))
@@ -125,8 +133,10 @@ Draft without_blanks(const Draft& draft) {
 }
 
 std::string pointer_of(const std::string& where) {
+    const auto blank = where.find(' ');
+    if (blank == std::string::npos) return "";
     std::string pointer;
-    for (const char c : where.substr(where.find(' ') + 1)) {
+    for (const char c : where.substr(blank + 1)) {
         if (c == '.' || c == '[')
             pointer += '/';
         else if (c != ']')

@@ -14,8 +14,8 @@ void add_side(PieceList& list, const std::string& side) {
     }
     if (!list.has((side + "/circle").c_str())) return;
     list.number((side + "/circle/radius_m").c_str(), "radius in m").words("m about");
-    list.number((side + "/circle/lat").c_str(), "latitude, south negative", 10);
-    list.number((side + "/circle/lon").c_str(), "longitude, west negative", 10);
+    list.blank({side + "/circle/lat", piece_tr("latitude, as 41°12.3'S"), BlankHolds::latitude, {}, 12});
+    list.blank({side + "/circle/lon", piece_tr("longitude, as 174°55.7'E"), BlankHolds::longitude, {}, 12});
 }
 
 void add_due(PieceList& list) {

@@ -19,6 +19,13 @@ std::optional<double> number_typed(const QString& text, const QLocale& locale) {
     return value;
 }
 
+Checked<double> degrees_typed(const QString& text, Axis axis, const QLocale& locale) {
+    QString bare = text.trimmed();
+    if (locale.decimalPoint() != QStringLiteral("."))
+        bare.replace(locale.decimalPoint(), QStringLiteral("."));
+    return parse_degrees(bare.toStdString(), axis);
+}
+
 QString number_shown(double value, int decimals, const QLocale& locale) {
     return locale.toString(value, 'f', decimals);
 }

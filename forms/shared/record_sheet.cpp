@@ -107,7 +107,10 @@ std::string RecordSheet::typed(const Field& field, const QString& text) const {
         const TimeReading reading = time_typed(text, {session_.zone(), session_.now(), {}});
         if (reading.at) return instant_text(*reading.at, session_.zone());
     }
-    if (field.type == FieldType::number) {
+    if (field.axis) {
+        const auto degrees = degrees_typed(text, *field.axis, locale());
+        if (degrees) return number_text(*degrees);
+    } else if (field.type == FieldType::number) {
         const auto number = number_typed(text, locale());
         if (number) return number_text(*number);
     }

@@ -51,6 +51,14 @@ void UnitField::offer(double value, const QString& why) {
     });
 }
 
+Checked<double> UnitField::typed() const {
+    if (rule_.axis) return degrees_typed(edit_->text(), *rule_.axis, locale());
+    if (const auto number = number_typed(edit_->text(), locale())) return *number;
+    const QString what = tr("“%1” is not a number").arg(edit_->text().trimmed());
+    const QString mend = tr("write it like %1").arg(shown((rule_.least + rule_.most) / 2));
+    return Refusal{"not-a-number", {}, what.toStdString(), mend.toStdString()};
+}
+
 // Leaving a box and pressing Enter both end up here, sometimes one after the other: the same text counts
 // once.
 void UnitField::leave() {
@@ -62,16 +70,16 @@ void UnitField::leave() {
             return refuse(tr("Nothing is written. A number in %1 is needed.").arg(rule_.unit));
         return commit(std::nullopt);
     }
-    const std::optional<double> number = number_typed(typed, locale());
+    const Checked<double> number = this->typed();
     if (!number) {
-        return refuse(tr("“%1” is not a number. Write it like %2.")
-                          .arg(typed.trimmed(), shown((rule_.least + rule_.most) / 2)));
+        const Refusal why = number.refusals().front();
+        return refuse(tr("%1; %2.").arg(QString::fromStdString(why.what), QString::fromStdString(why.mend)));
     }
     if (*number < rule_.least || *number > rule_.most) {
         return refuse(tr("%1 %2 is not possible here: it lies between %3 and %4 %2.")
                           .arg(typed.trimmed(), rule_.unit, shown(rule_.least), shown(rule_.most)));
     }
-    commit(number);
+    commit(*number);
     const QString question = rule_.odd ? rule_.odd(*number) : QString();
     if (!question.isEmpty()) {
         ask(question, [this, value = *number] { emit odd_kept(value); });

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "forms/shared/field.h"
+#include "model/unit/position_text.h"
 
 class QLineEdit;
 
@@ -18,6 +19,7 @@ struct UnitRule {
     int decimals;  ///< of a value that is shown
     bool may_be_blank = true;
     std::function<QString(double)> odd = {};  ///< a question about an odd value; empty text: it is not odd
+    std::optional<Axis> axis = {};            ///< of degrees on it: typed as positions are
 };
 
 /// A number with its unit. Commits when the box is left or Enter is pressed: `committed` is the moment to
@@ -34,6 +36,8 @@ class UnitField : public FieldBox {
     void set_value(std::optional<double> value);
     /// Exactly what stands in the box.
     [[nodiscard]] QString text() const;
+    /// What stands in the box as the number that it would be; or why it is none.
+    [[nodiscard]] Checked<double> typed() const;
     void offer(double value, const QString& why);
 
  signals:

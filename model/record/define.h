@@ -87,6 +87,11 @@ class Definition {
         kind_.fields.back().within = std::move(within);
         return *this;
     }
+    /// The number just described is a latitude or a longitude.
+    Definition& on(Axis axis) {
+        kind_.fields.back().axis = axis;
+        return *this;
+    }
     /// Of the integer just described the values, of the numbers how many may stand.
     Definition& allowed(std::vector<std::int64_t> counts) {
         kind_.fields.back().allowed = std::move(counts);

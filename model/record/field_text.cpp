@@ -29,7 +29,15 @@ bool within(const Field& field, double value) {
     return !field.bounded || (value >= field.low && value <= field.high);
 }
 
+Checked<Value> parse_degrees_field(const Field& field, std::string_view text) {
+    const auto degrees = parse_degrees(text, *field.axis);
+    if (!degrees) return degrees.refusals();
+    if (!within(field, *degrees)) return out_of_range(field, *degrees);
+    return Value{*degrees};
+}
+
 Checked<Value> parse_number_field(const Field& field, std::string_view text) {
+    if (field.axis) return parse_degrees_field(field, text);
     const auto number = parse_number(text);
     if (!number) {
         return Refusal{"not-a-number", "", fmt::format("\"{}\" is not a number", text),

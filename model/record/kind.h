@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "model/record/value.h"
+#include "model/unit/position_text.h"
 
 namespace spoilbook {
 
@@ -37,6 +38,7 @@ struct Field {
     bool day_allowed = false;
     bool added = false;  ///< our own optional column: left out of an export while it is blank everywhere
     int since = 1;  ///< version of the tables that brought it, for a column added to a kind that was there
+    std::optional<Axis> axis{};  ///< of a number: degrees on it, given in any way that parse_degrees reads
     std::vector<std::string> choices{};
     std::vector<std::int64_t> allowed{};  ///< of an integer: its values; of numbers: how many; empty: any
     std::string refers_to{};              ///< kind referred to

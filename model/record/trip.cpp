@@ -16,8 +16,10 @@ const Definition<Trip>& definition() {
             .instant("returned", &Trip::returned, "alongside again")
             .ref("ground", &Trip::ground, "ground", "the disposal ground")
             .ref("cell", &Trip::cell, "cell", "the cell", "ground")
-            .number("lat", &Trip::lat, "°", -90, 90, "where the doors opened, WGS 84")
-            .number("lon", &Trip::lon, "°", -180, 180, "where the doors opened, WGS 84")
+            .number("lat", &Trip::lat, "°", -90, 90, "where the doors opened, WGS 84; also 41°12.345'S")
+            .on(Axis::latitude)
+            .number("lon", &Trip::lon, "°", -180, 180, "where the doors opened, WGS 84; also 174°55.678'E")
+            .on(Axis::longitude)
             .number("position_u_m", &Trip::position_u_m, "m", 0, 100000,
                     "its standard uncertainty, 68 %; blank: 10")
             .number("wave_height_m", &Trip::wave_height_m, "m", 0, 30, "significant wave height")
@@ -48,8 +50,10 @@ const Definition<Release>& definition() {
             .instant("doors_shut", &Release::doors_shut, "doors shut")
             .ref("ground", &Release::ground, "ground", "the disposal ground; blank: the trip's")
             .ref("cell", &Release::cell, "cell", "the cell", "ground")
-            .number("lat", &Release::lat, "°", -90, 90, "where the doors opened, WGS 84")
-            .number("lon", &Release::lon, "°", -180, 180, "where the doors opened, WGS 84")
+            .number("lat", &Release::lat, "°", -90, 90, "where the doors opened, WGS 84; also 41°12.345'S")
+            .on(Axis::latitude)
+            .number("lon", &Release::lon, "°", -180, 180, "where the doors opened, WGS 84; also 174°55.678'E")
+            .on(Axis::longitude)
             .number("position_u_m", &Release::position_u_m, "m", 0, 100000,
                     "its standard uncertainty, 68 %; blank: 10")
             .choice("position_from", &Release::position_from, {"receiver", "deck log", "declared"},

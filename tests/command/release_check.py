@@ -54,6 +54,20 @@ class ReleaseCheck(Trade):
         self.assertEqual("2025-11-04T07:30:00.001+13:00", self.reason("18", "2025-11-04T06:30")["until"])
         self.assertEqual("cannot_tell", self.reason("18", "2025-11-04T15:00")["state"])
 
+    def test_a_position_is_taken_as_a_chart_writes_it(self):
+        self.new()
+        plain = self.check("2025-12-01T00:00", *IN_W, "--wave-height=1")
+        # 40.59° = 40° 35.4′ = 40° 35′ 24″, 179.61° = 179° 36.6′ = 179° 36′ 36″.
+        for lat, lon in (("40°35.4'S", "179°36.6'E"), ("40 35.4 S", "E 179 36.6"), ("40°35'24\"S", "179°36'36\"E")):
+            with self.subTest(lat):
+                self.assertEqual(plain, self.check("2025-12-01T00:00", f"--lat={lat}", f"--lon={lon}",
+                                                   "--wave-height=1"))
+        for lat in ("40 35.4", "40°75'S", "179°36.6'E", "91°S"):
+            with self.subTest(lat):
+                said = self.sbk("release-check", self.book, "--load", "L-4", "--at", TUESDAY, f"--lat={lat}",
+                                "--lon=179.61")
+                self.assertEqual(2, said.returncode)
+
     def test_nothing_holds_and_it_is_clear(self):
         self.new()
         said = self.check("2025-12-01T00:00", *IN_W, "--wave-height=1")

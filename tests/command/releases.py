@@ -18,6 +18,14 @@ class Releases(Trade):
         self.assertEqual(("inside", "W"), (row["verdict"], row["cell"]))
         self.assertGreater(row["distance_to_boundary_m"], 800)
 
+    def test_a_position_in_degrees_and_minutes_is_the_same_position(self):
+        row = self.row(lat=IN_W[0], lon=IN_W[1], cell="W")
+        lat, lon = (abs(float(degrees)) for degrees in IN_W)
+        self.setUp()
+        again = self.row(lat=f"{int(lat)}°{lat % 1 * 60:.6f}'S", lon=f"{int(lon)} {lon % 1 * 60:.6f} E", cell="W")
+        self.assertEqual(row["verdict"], again["verdict"])
+        self.assertAlmostEqual(row["distance_to_boundary_m"], again["distance_to_boundary_m"], delta=0.01)
+
     def test_a_position_well_outside_is_outside_and_its_distance_negative(self):
         row = self.row(lat=OUTSIDE[0], lon=OUTSIDE[1])
         self.assertEqual("outside", row["verdict"])

@@ -45,6 +45,7 @@ class Writing(Trade):
 
     def test_what_a_folder_is_refused_for_a_person_is_too(self):
         for code, column in (("out-of-range", "lat=-91"), ("unknown-column", "latt=-40"), ("not-a-number", "lat=x"),
+                             ("unclear-position", "lat=40 35.4"),
                              ("unknown-reference", "load=L-99"), ("ambiguous-time", "returned=2026-04-05T02:30"),
                              ("end-before-start", "release_end=2025-10-31T23:00")):
             with self.subTest(column):
