@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/shared/desk_view.h"
 
+#include <QApplication>
 #include <QHBoxLayout>
 #include <QStackedWidget>
 
@@ -57,8 +58,17 @@ void DeskView::show_leaf(int index) {
         made = scrolling(page, pages_);
         pages_->addWidget(made);
     }
+    // A box that is hidden would hand the keyboard to whatever comes next, the index or the dividers.
+    const bool was_on_leaf = pages_->isAncestorOf(QApplication::focusWidget());
     pages_->setCurrentWidget(made);
+    if (was_on_leaf) focus_leaf();
     emit turned();
+}
+
+void DeskView::focus_leaf() {
+    // The leaf itself and not what scrolls it: that stands behind its boxes in the order of Tab.
+    auto* area = qobject_cast<QScrollArea*>(pages_->currentWidget());
+    if (area) area->widget()->setFocus(Qt::OtherFocusReason);
 }
 
 void DeskView::resizeEvent(QResizeEvent* event) {

@@ -25,6 +25,9 @@ class DeskView : public QWidget {
     void turn_to(const QString& key);
     /// Turns over this many leaves, staying at the ends.
     void turn_by(int leaves);
+    /// Gives the keyboard to the leaf that is shown: the next Tab goes to its first box, and Enter presses
+    /// nothing.
+    void focus_leaf();
 
  signals:
     void turned();

@@ -89,6 +89,10 @@ void MainWindow::take_in(OpenedBook opened) {
     connect(session_.get(), &Session::changed, this, &MainWindow::refresh);
     connect(session_.get(), &Session::trouble, this,
             [this](const QString& what) { strip_->show_message(Message::error, what); });
+    connect(session_.get(), &Session::notice, this, [this](const QString& what) {
+        notice_ = what;
+        strip_->show_message(Message::notice, what);
+    });
     dividers_->set_desks(opened.desks);
     for (Desk& desk : opened.desks) {
         auto* view = new DeskView(std::move(desk), pages_);
@@ -100,6 +104,7 @@ void MainWindow::take_in(OpenedBook opened) {
     if (session_->person().isEmpty() && !person.isEmpty()) session_->set_person(person);
     const QString place = memory_.place(session_->path());
     turn_to(place.section(u'/', 0, 0), place.section(u'/', 1));
+    focus_on_page();
     refresh();
     if (session_->writable() && session_->person().isEmpty()) {
         strip_->show_message(Message::notice, nobody_words(), tr("Say who writes"),

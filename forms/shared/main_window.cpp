@@ -89,6 +89,11 @@ void MainWindow::connect_cover() {
     connect(cover_, &Cover::as_at_pressed, this, &MainWindow::show_as_at);
     connect(cover_, &Cover::person_pressed, this, &MainWindow::show_people);
     connect(cover_, &Cover::light_pressed, this, &MainWindow::switch_light);
+    connect(strip_, &MessageStrip::let_go, this, &MainWindow::focus_on_page);
+    connect(sheet_, &Sheet::closed, this, [this] {
+        const QWidget* focused = QApplication::focusWidget();
+        if (!focused || !focused->isVisible()) focus_on_page();
+    });
     connect(dividers_, &Dividers::turned, this, &MainWindow::show_desk);
     connect(start_, &StartPage::book_chosen, this, &MainWindow::open_book);
     connect(start_, &StartPage::open_pressed, this, &MainWindow::ask_open);
@@ -111,6 +116,7 @@ void MainWindow::refresh() {
         memory_.set_person(session_->path(), session_->person());
         if (strip_->text() == nobody_words()) strip_->dismiss();
     }
+    if (!notice_.isEmpty() && strip_->text() == notice_) strip_->dismiss();
     setWindowTitle(session_ ? tr("%1 – Spoilbook").arg(session_->harbour()) : tr("Spoilbook"));
 }
 
@@ -127,14 +133,21 @@ void MainWindow::turn_to(const QString& desk, const QString& leaf) {
 
 void MainWindow::show_desk(int index) {
     if (index + 1 >= pages_->count()) return;
+    const QWidget* focused = QApplication::focusWidget();
+    const bool was_on_page = !focused || pages_->isAncestorOf(focused);
     pages_->setCurrentIndex(index + 1);
     DeskView* view = desk_view();
     if (view->leaf().isEmpty()) view->turn_to({});
+    if (was_on_page) focus_on_page();
     remember_place();
 }
 
 DeskView* MainWindow::desk_view() const {
     return qobject_cast<DeskView*>(pages_->currentWidget());
+}
+
+void MainWindow::focus_on_page() {
+    if (DeskView* view = desk_view()) view->focus_leaf();
 }
 
 void MainWindow::remember_place() {

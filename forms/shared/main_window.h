@@ -76,6 +76,8 @@ class MainWindow : public QWidget {
     void remember_place();
     void show_desk(int index);
     [[nodiscard]] DeskView* desk_view() const;
+    /// Where a person goes on: on the page that is shown.
+    void focus_on_page();
     void undo();
     void redo();
     void ask_open();
@@ -97,6 +99,7 @@ class MainWindow : public QWidget {
     Dividers* dividers_;
     QWidget* paper_;
     MessageStrip* strip_;
+    QString notice_;  ///< the session's newest, which goes with the next change
     QStackedWidget* pages_;
     StartPage* start_;
     StatusLine* status_;

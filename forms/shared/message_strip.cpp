@@ -2,6 +2,7 @@
 #include "forms/shared/message_strip.h"
 
 #include <QAccessible>
+#include <QApplication>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QPainter>
@@ -36,6 +37,10 @@ MessageStrip::MessageStrip(QWidget* parent)
         dismiss();
         if (act) act();
     });
+    // Its button would else leave the keyboard with whatever comes next when the strip goes.
+    connect(qApp, &QApplication::focusChanged, this, [this](QWidget* from, QWidget* to) {
+        if (isAncestorOf(to) && !isAncestorOf(from)) before_ = from;
+    });
     hide();
 }
 
@@ -60,7 +65,11 @@ QString MessageStrip::text() const {
 
 void MessageStrip::dismiss() {
     act_ = nullptr;
+    const bool had_keyboard = isAncestorOf(QApplication::focusWidget());
+    QWidget* before = before_ && before_->isVisible() ? before_.data() : nullptr;
+    if (had_keyboard && before) before->setFocus(Qt::OtherFocusReason);
     hide();
+    if (had_keyboard && !before) emit let_go();
 }
 
 State MessageStrip::state() const {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QPointer>
 #include <QWidget>
 #include <functional>
 
@@ -31,6 +32,10 @@ class MessageStrip : public QWidget {
  public slots:
     void dismiss();
 
+ signals:
+    /// It goes, and had the keyboard from nowhere that is still there: someone must take it.
+    void let_go();
+
  protected:
     void paintEvent(QPaintEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
@@ -42,6 +47,7 @@ class MessageStrip : public QWidget {
     QLabel* text_;
     QPushButton* action_;
     std::function<void()> act_;
+    QPointer<QWidget> before_;  ///< who had the keyboard before it came to the strip
 };
 
 }  // namespace spoilbook::form

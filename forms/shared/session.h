@@ -72,6 +72,8 @@ class Session : public QObject {
     void minute_passed();
     /// Something that was asked for did not happen; for the strip above the sheet.
     void trouble(const QString& what);
+    /// What a person should know of their last press; for the same strip, until the next change.
+    void notice(const QString& what);
 };
 
 }  // namespace spoilbook::form

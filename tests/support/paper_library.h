@@ -62,6 +62,8 @@ class PaperSession : public Session {
         return [](const GoingOn&) { return QString(); };
     }
 
+    void forget_person() { person_.clear(); }
+
     QString done = QStringLiteral("load L-0597 closed by ullage");
     QString undone;
     QString why_not;
@@ -84,6 +86,7 @@ class PaperLibrary : public Library {
             }
             auto session = std::make_unique<PaperSession>(path);
             session->why_not = why_not;
+            if (nobody) session->forget_person();
             last = session.get();
             return {std::move(session), desks, {}};
         };
@@ -101,6 +104,7 @@ class PaperLibrary : public Library {
 
     std::vector<Desk> desks;
     QString why_not;
+    bool nobody = false;  ///< no one is named yet where a book opens
     PaperSession* last = nullptr;
 };
 

@@ -5,6 +5,7 @@
 #include <QSettings>
 #include <QTemporaryDir>
 #include <QTest>
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "forms/shared/cover.h"
@@ -221,4 +222,54 @@ TEST_CASE("what is remembered has defaults, and nonsense reads as them", "[memor
     CHECK(memory.recent_books().front() == QStringLiteral("/b/11.sbook"));
     memory.forget_book(QStringLiteral("/b/11.sbook"));
     CHECK(memory.recent_books().front() == QStringLiteral("/b/10.sbook"));
+}
+
+TEST_CASE("the keyboard is on the page when a book opens, and when a name was given", "[window]") {
+    Program program;
+    program.shelf.nobody = true;
+    program.open(marram);
+    const auto on_page = [&] {
+        for (const auto* view : program.window->findChildren<DeskView*>()) {
+            if (view->isVisible() && view->isAncestorOf(QApplication::focusWidget())) return true;
+        }
+        return false;
+    };
+    CHECK(on_page());
+    // A leaf here is a box itself.
+    auto* box = program.window->findChild<QLineEdit*>(QStringLiteral("shift"));
+    REQUIRE(box != nullptr);
+    CHECK(QApplication::focusWidget() == box);
+
+    QTest::keyClick(program.window.get(), Qt::Key_U, Qt::ControlModifier);
+    auto* names = program.window->findChild<QComboBox*>();
+    REQUIRE(names != nullptr);
+    QTest::keyClick(names, Qt::Key_Down);
+    auto* write = program.button(QStringLiteral("Write under this name"));
+    REQUIRE(write != nullptr);
+    write->setFocus();
+    QTest::keyClick(write, Qt::Key_Return);
+    CHECK_FALSE(write->isVisible());
+    CHECK(QApplication::focusWidget() == box);
+}
+
+TEST_CASE("who is named from the message above the page goes on on the page", "[window]") {
+    Program program;
+    program.shelf.nobody = true;
+    program.open(marram);
+    auto* ask = program.button(QStringLiteral("Say who writes"));
+    REQUIRE(ask != nullptr);
+    ask->setFocus();
+    QTest::keyClick(ask, Qt::Key_Return);
+    auto* names = program.window->findChild<QComboBox*>();
+    REQUIRE(names != nullptr);
+    QTest::keyClick(names, Qt::Key_Down);
+    auto* write = program.button(QStringLiteral("Write under this name"));
+    REQUIRE(write != nullptr);
+    write->setFocus();
+    QTest::keyClick(write, Qt::Key_Return);
+    const QWidget* at = QApplication::focusWidget();
+    REQUIRE(at != nullptr);
+    const auto views = program.window->findChildren<DeskView*>();
+    CHECK(std::any_of(views.begin(), views.end(),
+                      [at](const DeskView* view) { return view->isAncestorOf(at); }));
 }
