@@ -41,6 +41,8 @@ PressButton::PressButton(const QString& words, const QString& icon_name, const Q
     setProperty("kind", static_cast<int>(ButtonKind::press));
     setAutoDefault(false);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    // A key that is held down is one press.
+    shortcut_->setAutoRepeat(false);
     connect(shortcut_, &QShortcut::activated, this, [this] {
         if (is_covered(*this)) return;
         // What stands in a box is written before the press, as a finger that leaves the box would do.

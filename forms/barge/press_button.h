@@ -10,7 +10,7 @@ class QShortcut;
 namespace spoilbook::form {
 
 /// A press for a glove: its words, its key small beside them, and below them what it would write, where that
-/// is not plain. The key works wherever the keyboard is on the page that is shown.
+/// is not plain. The key works wherever the keyboard is on the page that is shown; held down it is one press.
 class PressButton : public QPushButton {
     Q_OBJECT
 

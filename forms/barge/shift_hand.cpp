@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/barge/shift_hand.h"
 
+#include "forms/shared/time_typed.h"
 #include "model/logging/sign_shift.h"
 
 namespace spoilbook::form {
 namespace {
+
+/// Within this a second press of the same key is one of a glove, not of its wearer.
+constexpr std::int64_t moment_ms = 2000;
 
 QString shown(const std::string& text) {
     return QString::fromStdString(text);
@@ -28,6 +32,26 @@ bool ShiftHand::write(const QString& what, const LogLines& lines, const More& mo
         });
     if (!refusals.empty()) emit session_.trouble(refusals_shown(refusals));
     return refusals.empty();
+}
+
+// Taken back, or followed by another entry, a step is no longer the last thing that was pressed.
+bool ShiftHand::pressed_a_moment_ago(Steps of) const {
+    const auto last = session_.last_written();
+    if (stepped_ != of || !last || last->at != step_.at || last->what != step_.what) return false;
+    const std::int64_t since_ms = session_.now() - step_.at;
+    return since_ms >= 0 && since_ms < moment_ms;
+}
+
+void ShiftHand::step(Steps of, const QString& what, const std::function<LogLines()>& lines,
+                     const More& more) {
+    if (pressed_a_moment_ago(of)) {
+        emit session_.notice(tr("Logged at %1: %2. The second press came at once and logged nothing: press "
+                                "again if you meant it.")
+                                 .arg(time_shown(step_.at, session_.zone()), step_.what));
+    } else if (write(what, lines(), more)) {
+        stepped_ = of;
+        step_ = session_.last_written().value_or(Written{});
+    }
 }
 
 Id ShiftHand::bucket() const {
@@ -54,7 +78,7 @@ void ShiftHand::open_shift() {
     for (const Writer& writer : session_.people()) {
         if (writer.name == session_.person()) skipper = writer.name.toStdString();
     }
-    write(tr("shift opened"), spoilbook::open_shift(press(), before, skipper));
+    step(Steps::station, tr("shift opened"), [&] { return spoilbook::open_shift(press(), before, skipper); });
 }
 
 void ShiftHand::end_shift() {
@@ -72,23 +96,26 @@ LogLines ShiftHand::lines_of_spuds_down(const Running& now) const {
 
 void ShiftHand::spuds_down() {
     const Running now = now_running();
-    if (now.shift && !now.station) write(tr("spuds down"), lines_of_spuds_down(now));
+    if (now.shift && !now.station)
+        step(Steps::station, tr("spuds down"), [&] { return lines_of_spuds_down(now); });
 }
 
 void ShiftHand::spuds_up() {
     const Running now = now_running();
     if (now.station)
-        write(tr("station %1, spuds up").arg(shown(now.station->station)),
-              spoilbook::spuds_up(press(), *now.station));
+        step(Steps::station, tr("station %1, spuds up").arg(shown(now.station->station)),
+             [&] { return spoilbook::spuds_up(press(), *now.station); });
 }
 
 void ShiftHand::next_station_in_lane() {
     const Running now = now_running();
     if (!now.shift || !now.station) return spuds_down();
-    LogLines lines = spoilbook::spuds_up(press(), *now.station);
-    for (LogLine& line : lines_of_spuds_down(now))
-        lines.push_back(std::move(line));
-    write(tr("next station"), lines);
+    step(Steps::station, tr("next station"), [&] {
+        LogLines lines = spoilbook::spuds_up(press(), *now.station);
+        for (LogLine& line : lines_of_spuds_down(now))
+            lines.push_back(std::move(line));
+        return lines;
+    });
 }
 
 void ShiftHand::barge_alongside(const Barge& barge) {
@@ -116,19 +143,21 @@ void ShiftHand::full() {
 void ShiftHand::cast_off() {
     const Running now = now_running();
     const Shift* shift = now.shift ? now.shift : now.last;
-    write(tr("cast off"), spoilbook::cast_off(press(), now.to_send, shift ? shift->tug : Id()));
+    step(Steps::trip, tr("cast off"),
+         [&] { return spoilbook::cast_off(press(), now.to_send, shift ? shift->tug : Id()); });
 }
 
 void ShiftHand::turned_back(const Trip& trip) {
-    write(tr("trip %1, turned back").arg(shown(trip.trip)), spoilbook::turned_back(press(), trip));
+    step(Steps::trip, tr("trip %1, turned back").arg(shown(trip.trip)),
+         [&] { return spoilbook::turned_back(press(), trip); });
 }
 
 void ShiftHand::delay(const std::string& cause) {
     const Running now = now_running();
     if (now.delay)
-        write(tr("delay stopped"), delay_ends(press(), *now.delay));
+        step(Steps::delay, tr("delay stopped"), [&] { return delay_ends(press(), *now.delay); });
     else if (now.shift)
-        write(tr("delay started"), delay_begins(press(), *now.shift, cause));
+        step(Steps::delay, tr("delay started"), [&] { return delay_begins(press(), *now.shift, cause); });
 }
 
 std::string ShiftHand::sounding() {

@@ -10,7 +10,8 @@
 namespace spoilbook::form {
 
 /// The presses of the barge desk: each takes what runs now, the present time and the person, and writes one
-/// entry. Pages ask it what runs, and press; they hold no rule of their own.
+/// entry. Pages ask it what runs, and press; they hold no rule of their own. A second press of a key whose
+/// next press means another step, within two seconds, logs nothing and says so.
 class ShiftHand : public QObject {
     Q_OBJECT
 
@@ -70,6 +71,12 @@ class ShiftHand : public QObject {
     /// Writes the lines, and `more` with them, as one entry; a refusal is said above the sheet. Answers
     /// whether it was written.
     bool write(const QString& what, const LogLines& lines, const More& more = {});
+    /// The steps that one key logs one after the other: pressed twice by a glove, it would log the next one.
+    enum class Steps { station, trip, delay };
+    /// Writes the lines of a step, unless the same key logged one a moment ago: then it says what that was,
+    /// and asks for no lines.
+    void step(Steps of, const QString& what, const std::function<LogLines()>& lines, const More& more = {});
+    [[nodiscard]] bool pressed_a_moment_ago(Steps of) const;
     /// The lines of a press of the release, with the receiver's place where that is taken.
     [[nodiscard]] LogLines placed(const Trip& trip, LogLines pressed);
 
@@ -79,6 +86,8 @@ class ShiftHand : public QObject {
     QString why_no_place_;
     std::optional<LiveFix> late_place_;
     Id bucket_;
+    std::optional<Steps> stepped_;  ///< whose step is the one below
+    Written step_;
 };
 
 }  // namespace spoilbook::form

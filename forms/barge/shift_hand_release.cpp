@@ -60,29 +60,32 @@ void ShiftHand::take_late_place(const Trip& trip) {
 }
 
 void ShiftHand::doors_open(const Trip& trip) {
-    write(tr("trip %1, doors open").arg(shown(trip.trip)),
-          placed(trip, spoilbook::doors_open(press(), trip)));
+    step(Steps::trip, tr("trip %1, doors open").arg(shown(trip.trip)),
+         [&] { return placed(trip, spoilbook::doors_open(press(), trip)); });
 }
 
 void ShiftHand::empty(const Trip& trip) {
-    write(tr("trip %1, empty").arg(shown(trip.trip)), placed(trip, spoilbook::empty(press(), trip)));
+    step(Steps::trip, tr("trip %1, empty").arg(shown(trip.trip)),
+         [&] { return placed(trip, spoilbook::empty(press(), trip)); });
 }
 
 void ShiftHand::doors_shut(const Trip& trip) {
-    write(tr("trip %1, doors shut").arg(shown(trip.trip)),
-          placed(trip, spoilbook::doors_shut(press(), trip)));
+    step(Steps::trip, tr("trip %1, doors shut").arg(shown(trip.trip)),
+         [&] { return placed(trip, spoilbook::doors_shut(press(), trip)); });
 }
 
 void ShiftHand::alongside(const Trip& trip) {
     const Instant until = session_.now();
-    write(tr("trip %1, alongside").arg(shown(trip.trip)), spoilbook::alongside(press(), trip),
-          [&](Change& change) -> Checked<Done> {
-              if (!receiver_ || !trip.departed) return Done{};
-              const auto kept = keep_track(
-                  change, trip, track_csv(receiver_->fixes(), *trip.departed, until, session_.zone()));
-              if (!kept) return kept.refusals();
-              return Done{};
-          });
+    step(
+        Steps::trip, tr("trip %1, alongside").arg(shown(trip.trip)),
+        [&] { return spoilbook::alongside(press(), trip); },
+        [&](Change& change) -> Checked<Done> {
+            if (!receiver_ || !trip.departed) return Done{};
+            const auto kept = keep_track(
+                change, trip, track_csv(receiver_->fixes(), *trip.departed, until, session_.zone()));
+            if (!kept) return kept.refusals();
+            return Done{};
+        });
 }
 
 }  // namespace spoilbook::form
