@@ -5,6 +5,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLocale>
+#include <algorithm>
 
 #include "forms/shared/label.h"
 #include "forms/shared/off_screen.h"
@@ -33,6 +34,17 @@ QString reason_words(const CheckReason& reason, const Zone& zone) {
                                                           : words("Condition %1 cannot be told: %2");
     if (!reason.until) return said.arg(condition, why);
     return words("%1, until %2").arg(said.arg(condition, why), day_and_time_shown(*reason.until, zone));
+}
+
+/// The load that is answered for. On a page that still shows the trip before it, it is the next one.
+QString load_words(const Season& season, const Id& id) {
+    const auto& trips = season.trips.rows();
+    const bool under_way = std::any_of(trips.begin(), trips.end(), [&](const Trip& trip) {
+        return trip.load == id && trip.departed && !trip.returned;
+    });
+    const Load* load = season.loads.find(id);
+    return (under_way ? words("This load, %1") : words("Next load, %1"))
+        .arg(load ? QString::fromStdString(load->load) : QString());
 }
 
 QString task_words(const CheckTask& task, const Zone& zone) {
@@ -73,7 +85,8 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned, const C
     }
     const Cell* cell = season.cells.find(planned.cell);
     const QString where = cell ? words(" in %1").arg(QString::fromStdString(cell->cell)) : QString();
-    const QString when = words("Release about %1%2: ").arg(time_shown(planned.at, season.zone), where);
+    const QString when = load_words(season, planned.load) +
+                         words(", release about %1%2: ").arg(time_shown(planned.at, season.zone), where);
     out.state = state_of(checked->verdict);
     QStringList reasons;
     for (const CheckReason& reason : checked->reasons)

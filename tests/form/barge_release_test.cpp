@@ -80,6 +80,17 @@ TEST_CASE("the release is asked about again when an observation is written, and 
     CHECK(asked.asks_again());
 }
 
+TEST_CASE("the answer names the load that it is for, and whether she is the next or on her way", "[barge]") {
+    Asked asked;
+    CHECK(asked.answer().startsWith(QStringLiteral("Next load, L-0001")));
+    asked.log("trip", "T-0001", {{"load", "L-0001"}, {"departed", "2025-11-04T06:40+13:00"}});
+    CHECK(asked.answer().startsWith(QStringLiteral("This load, L-0001")));
+    // Another barge goes out beside her: her own answer stays hers.
+    asked.log("load", "L-0002", {{"barge", "Wigeon"}, {"loading_start", "2025-11-04T06:50+13:00"}});
+    asked.planned.load = asked.session.season().loads.rows().back().id;
+    CHECK(asked.answer().startsWith(QStringLiteral("Next load, L-0002")));
+}
+
 TEST_CASE("buckets into a barge that still loads do not ask again, a mended tally of a full one does",
           "[barge]") {
     Asked asked;
