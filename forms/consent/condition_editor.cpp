@@ -5,9 +5,11 @@
 #include <QPlainTextEdit>
 #include <QTimer>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "forms/consent/sentence_form.h"
 #include "forms/consent/trial_words.h"
+#include "forms/consent/unfilled_blank.h"
 #include "forms/shared/book_session.h"
 #include "forms/shared/button.h"
 #include "forms/shared/label.h"
@@ -84,10 +86,10 @@ ConditionEditor::ConditionEditor(BookSession& session, const Condition* before, 
     all->addStretch();
     // As high as the sheet leaves it, or the sheet would scroll as well and take the press below out of
     // sight.
-    QScrollArea* blanks = scrolling(page, this);
-    blanks->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
-    blanks->setMinimumHeight(24 * grid);
-    outer->addWidget(blanks, 1);
+    blanks_ = scrolling(page, this);
+    blanks_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
+    blanks_->setMinimumHeight(24 * grid);
+    outer->addWidget(blanks_, 1);
     build_foot(outer);
     if (before) {
         const Consent* consent = session.season().consents.find(before->consent);
@@ -230,15 +232,7 @@ void ConditionEditor::changed(bool choice) {
 }
 
 void ConditionEditor::show_words() {
-    const Draft clean = without_blanks(draft_);
-    Condition shown;
-    shown.kind = draft_.value("kind", "");
-    Draft body = draft_;
-    for (const char* field : {"text", "wording"}) {
-        if (clean.contains(field) && clean[field].is_string())
-            (field[0] == 't' ? shown.text : shown.wording) = clean[field].get<std::string>();
-    }
-    shown.body = body.dump();
+    const Condition shown = as_condition(draft_);
     sentence_->setText(shown.kind.empty() ? tr("Pick the kind of condition: its sentence opens here.")
                                           : book_text(condition_sentence(shown)));
     QStringList notes;
@@ -246,7 +240,7 @@ void ConditionEditor::show_words() {
         notes << QString::fromStdString(note);
     notes_->setText(notes.join(u' '));
     notes_->setVisible(!notes.isEmpty());
-    data_->setPlainText(QString::fromStdString(clean.dump(2)));
+    data_->setPlainText(QString::fromStdString(without_blanks(draft_).dump(2)));
 }
 
 std::optional<Condition> ConditionEditor::checked(bool missing_too) {
@@ -256,14 +250,12 @@ std::optional<Condition> ConditionEditor::checked(bool missing_too) {
         for (Refusal& refusal : unknown_names(session_.book(), *condition, "condition"))
             refusals.push_back(std::move(refusal));
     }
-    // A text keeps its own words; in all other sentences this stands for what is not said yet.
-    if (condition && missing_too && condition->kind != "text" &&
-        condition_sentence(*condition).find("…") != std::string::npos)
-        refusals.push_back({"missing-member", "condition",
-                            tr("a blank of its sentence is not filled").toStdString(),
-                            tr("fill what reads …").toStdString()});
-    show_refusals(refusals, missing_too);
-    if (!refusals.empty()) return std::nullopt;
+    // A text keeps its own words; in all other sentences "…" stands for what is not said yet.
+    std::vector<std::string> unfilled;
+    if (condition && missing_too && condition->kind != "text")
+        unfilled = unfilled_blanks(draft_, pieces_of(draft_));
+    show_refusals(refusals, missing_too, unfilled);
+    if (!refusals.empty() || !unfilled.empty()) return std::nullopt;
     const QString consent = consent_->chosen().value_or(QString());
     for (const Consent& one : session_.season().consents.rows()) {
         if (QString::fromStdString(one.consent) == consent) condition->consent = one.id;
@@ -271,8 +263,11 @@ std::optional<Condition> ConditionEditor::checked(bool missing_too) {
     return std::move(*condition);
 }
 
-void ConditionEditor::show_refusals(const Refusals& refusals, bool missing_too) {
+void ConditionEditor::show_refusals(const Refusals& refusals, bool missing_too,
+                                    const std::vector<std::string>& unfilled) {
     std::map<std::string, QString> problems;
+    for (const std::string& at : unfilled)
+        problems.emplace(at, tr("This blank of the sentence is not filled yet: it reads “…”."));
     for (const Refusal& refusal : refusals) {
         const bool missing = refusal.code == "missing-member" || refusal.code == "blank-id";
         if (missing && !missing_too) continue;
@@ -291,6 +286,23 @@ void ConditionEditor::show_refusals(const Refusals& refusals, bool missing_too) 
         rest << words;
     problem_->setText(rest.join(u'\n'));
     problem_->setVisible(!rest.isEmpty());
+    if (missing_too) go_to_first_problem();
+}
+
+// After a press that could not be done the keyboard stands where it is to be mended.
+void ConditionEditor::go_to_first_problem() {
+    std::vector<FieldBox*> boxes{consent_, kind_, why_};
+    for (const SentenceForm* form : forms_) {
+        for (FieldBox* box : form->boxes())
+            boxes.push_back(box);
+    }
+    const auto first = std::find_if(boxes.begin(), boxes.end(), [](const FieldBox* box) {
+        return box->isVisibleTo(box->parentWidget()) && !box->problem().isEmpty();
+    });
+    if (first == boxes.end()) return;
+    (*first)->setFocus();
+    // What is said below the box has made it higher: it is brought in sight when that is laid out.
+    QTimer::singleShot(0, *first, [this, box = *first] { blanks_->ensureWidgetVisible(box); });
 }
 
 Instant ConditionEditor::from() const {
@@ -322,7 +334,8 @@ void ConditionEditor::show_trial(const Trial& trial) {
 void ConditionEditor::write_it() {
     why_->show_problem({});
     consent_->show_problem(consent_->chosen() ? QString() : tr("Which consent it is part of must be said."));
-    if (!kind_->chosen()) return kind_->show_problem(tr("Its kind must be picked first."));
+    kind_->show_problem(kind_->chosen() ? QString() : tr("Its kind must be picked first."));
+    if (!kind_->chosen()) return go_to_first_problem();
     const auto condition = checked(true);
     if (!condition || !consent_->chosen()) return;
     const QString what = is_version_ ? tr("condition %1 changed") : tr("condition %1 written");

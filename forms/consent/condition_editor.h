@@ -11,6 +11,7 @@
 class QLabel;
 class QPlainTextEdit;
 class QPushButton;
+class QScrollArea;
 class QVBoxLayout;
 
 namespace spoilbook::form {
@@ -56,7 +57,9 @@ class ConditionEditor : public QWidget {
     void show_words();
     /// The condition as it stands, where it may be written; else what is wrong is beside its blanks.
     std::optional<Condition> checked(bool missing_too);
-    void show_refusals(const Refusals& refusals, bool missing_too);
+    void show_refusals(const Refusals& refusals, bool missing_too,
+                       const std::vector<std::string>& unfilled = {});
+    void go_to_first_problem();
     void try_it();
     void write_it();
 
@@ -69,6 +72,7 @@ class ConditionEditor : public QWidget {
     TextField* why_;
     QPushButton* response_;
     std::vector<SentenceForm*> forms_;
+    QScrollArea* blanks_;
     QLabel* sentence_;
     QLabel* notes_;
     TimeField* from_;

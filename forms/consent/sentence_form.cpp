@@ -54,8 +54,12 @@ void SentenceForm::rebuild() {
     if (found != boxes_.end()) found->second->setFocus();
 }
 
+QList<FieldBox*> SentenceForm::boxes() const {
+    return line_->findChildren<FieldBox*>(QString(), Qt::FindDirectChildrenOnly);
+}
+
 QWidget* SentenceForm::tab_after(QWidget* before) const {
-    for (FieldBox* box : line_->findChildren<FieldBox*>(QString(), Qt::FindDirectChildrenOnly)) {
+    for (FieldBox* box : boxes()) {
         QWidget::setTabOrder(before, box);
         before = box;
     }
@@ -106,6 +110,8 @@ void SentenceForm::show_problem(FieldBox* box, const QString& problem) {
 QString SentenceForm::in_words(const std::pair<const std::string, QString>& problem, const FieldBox& box) {
     const auto member = QString::fromStdString(problem.first.substr(problem.first.rfind('/') + 1));
     QString words = problem.second;
+    words.replace(QStringLiteral("%1 is missing; add it").arg(member),
+                  tr("“%1” is needed and not filled yet.").arg(box.label()));
     return words.replace(QStringLiteral("; %1 is").arg(member), QStringLiteral("; %1 is").arg(box.label()));
 }
 

@@ -22,6 +22,8 @@ class SentenceForm : public QWidget {
 
     /// Makes the boxes anew, as the draft now asks for. The keyboard stays at its blank.
     void rebuild();
+    /// Its boxes in the order of reading.
+    [[nodiscard]] QList<FieldBox*> boxes() const;
     /// Puts the boxes behind `before` in the order of the Tab key; the last of them, or `before`.
     QWidget* tab_after(QWidget* before) const;
     /// Of problems by JSON pointer those that are of a blank here are shown there, and taken out.

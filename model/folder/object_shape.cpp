@@ -183,7 +183,8 @@ void check_object(const json& object, const ObjectShape& shape, const std::strin
             const json& value = object.at(member.name);
             check_member(value, meant(shape, member, value), member_path(path, member.name), reading);
         } else if (member.required) {
-            reading.refuse("missing-member", path, fmt::format("{} is missing", member.name), "add it");
+            reading.refuse("missing-member", member_path(path, member.name),
+                           fmt::format("{} is missing", member.name), "add it");
         }
     }
     refuse_unknown(object, known, path, reading);

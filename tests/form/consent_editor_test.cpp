@@ -100,6 +100,15 @@ void press(const QWidget& page, const char* words) {
     FAIL("no button " << words);
 }
 
+/// What stands below the box of this name.
+QString problem_of(const QWidget& page, const char* name) {
+    for (const FieldBox* field : page.findChildren<FieldBox*>()) {
+        if (field->isVisible() && field->label() == QString::fromUtf8(name)) return field->problem();
+    }
+    FAIL("no box " << name);
+    return {};
+}
+
 bool has_problem(const QWidget& page, const char* words) {
     for (const FieldBox* field : page.findChildren<FieldBox*>()) {
         if (field->isVisible() && field->problem().contains(QString::fromUtf8(words))) return true;
@@ -123,7 +132,9 @@ TEST_CASE("a limit is written blank by blank, read, and stands in the book", "[c
     pick(editor, "window", "in any");
     type(editor, "how many", "12");
     press(editor, "Write it down");
-    CHECK(says(editor, QStringLiteral("a blank of its sentence is not filled")));  // months or what?
+    CHECK(problem_of(editor, "days, weeks, months or years").contains(QStringLiteral("not filled yet")));
+    CHECK(problem_of(editor, "number as printed").isEmpty());
+    CHECK(box<QComboBox>(editor, "days, weeks, months or years")->hasFocus());
     CHECK(written.isEmpty());
     pick(editor, "days, weeks, months or years", "months");
     type(editor, "grounds; blank: any", "Ganet Patch");
@@ -195,6 +206,49 @@ TEST_CASE("every blank of every condition of the sample holds what the book does
         REQUIRE(asked.size() == 1);
         CHECK(nlohmann::json::parse(editor.tried().body) == nlohmann::json::parse(condition.body));
     }
+}
+
+TEST_CASE(
+    "what is needed and not filled is said at its blank, whatever the kind, and the keyboard goes there",
+    "[consent]") {
+    Office office;
+    const std::pair<const char*, const char*> first_of[] = {
+        {"quantity: so much in a time", "how much"},
+        {"place: inside or outside something", "inside or outside"},
+        {"series: readings against a level", ""},
+        {"duty: something is due", ""},
+    };
+    for (const auto& [kind_words, first] : first_of) {
+        INFO(kind_words);
+        ConditionEditor editor(office.session, nullptr);
+        editor.resize(1080, 760);
+        editor.show();
+        REQUIRE(QTest::qWaitForWindowActive(&editor));
+        pick(editor, "Kind of condition", kind_words);
+        type(editor, "number as printed", "40");
+        press(editor, "Write it down");
+        CHECK(problem_of(editor, "number as printed").isEmpty());
+        const QWidget* at = QApplication::focusWidget();
+        while (at != nullptr && qobject_cast<const FieldBox*>(at) == nullptr)
+            at = at->parentWidget();
+        REQUIRE(at != nullptr);
+        const auto* field = static_cast<const FieldBox*>(at);
+        INFO(field->label().toStdString());
+        CHECK_FALSE(field->problem().isEmpty());
+        if (*first) CHECK(field->label() == QString::fromUtf8(first));
+    }
+}
+
+TEST_CASE("a number that is not given is asked for at its own blank", "[consent]") {
+    Office office;
+    ConditionEditor editor(office.session, nullptr);
+    editor.resize(1080, 760);
+    editor.show();
+    REQUIRE(QTest::qWaitForWindowActive(&editor));
+    pick(editor, "Kind of condition", "quantity: so much in a time");
+    type(editor, "how much", "215000");
+    press(editor, "Write it down");
+    CHECK_FALSE(problem_of(editor, "number as printed").isEmpty());
 }
 
 TEST_CASE("a list in per cent and a choice of one member are kept as consents.json has them", "[consent]") {
