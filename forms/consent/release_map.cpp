@@ -16,6 +16,8 @@ namespace spoilbook::form {
 namespace {
 
 constexpr double margin = 3 * grid;
+/// From a release to its label: past the ring of the one that is chosen.
+constexpr double label_gap = 14;
 
 QPainterPath path_of(const MapShape& shape, const QTransform& to) {
     QPainterPath path;
@@ -24,7 +26,22 @@ QPainterPath path_of(const MapShape& shape, const QTransform& to) {
     return path;
 }
 
+/// Moved as far as it must be to lie inside; what is larger than the place keeps its left top corner.
+QRectF within(const QRectF& place, QRectF what) {
+    what.moveLeft(std::max(place.left(), std::min(what.left(), place.right() - what.width())));
+    what.moveTop(std::max(place.top(), std::min(what.top(), place.bottom() - what.height())));
+    return what;
+}
+
 }  // namespace
+
+QRectF label_beside(const QPointF& at, const QSizeF& size, const QRectF& place) {
+    // One more pixel: metrics are rounded.
+    const QSizeF needed(std::min(size.width() + 1, place.width() - 2 * label_gap), size.height() + 1);
+    const QRectF right(QPointF(at.x() + label_gap, at.y() - needed.height() / 2), needed);
+    const bool fits = right.right() <= place.right();
+    return within(place, fits ? right : right.translated(-2 * label_gap - needed.width(), 0));
+}
 
 ReleaseMap::ReleaseMap(QWidget* parent) : Drawing(tr("Releases on the ground"), parent) {
     setMinimumSize(40 * grid, 28 * grid);
@@ -91,8 +108,8 @@ void ReleaseMap::draw(QPainter& painter, const QRectF& place, const Palette& ton
     } else {
         const QTransform to = on_paper(place);
         draw_shapes(painter, to, tones);
-        draw_dots(painter, to, tones);
-        draw_names(painter, to, tones);
+        draw_dots(painter, place, to, tones);
+        draw_names(painter, place, to, tones);
         draw_scale(painter, place, to, tones);
     }
     painter.setPen(QPen(tones[Tone::line], 1));
@@ -121,7 +138,8 @@ void ReleaseMap::draw_shapes(QPainter& painter, const QTransform& to, const Pale
     }
 }
 
-void ReleaseMap::draw_names(QPainter& painter, const QTransform& to, const Palette& tones) const {
+void ReleaseMap::draw_names(QPainter& painter, const QRectF& place, const QTransform& to,
+                            const Palette& tones) const {
     const QFontMetricsF metrics(painter.font());
     for (const MapShape& shape : shapes_) {
         if (shape.rings.empty()) continue;
@@ -132,7 +150,9 @@ void ReleaseMap::draw_names(QPainter& painter, const QTransform& to, const Palet
         if (shape.kind == MapShape::ground) corner = box.topLeft() - QPointF(0, words.height() + 2);
         if (shape.kind == MapShape::exclusion)
             corner = {box.center().x() - words.width() / 2, box.bottom() + 2};
-        const QRectF where(corner, words.size());
+        // A shape that is out of sight has no name to show; one that is partly in sight has its whole name.
+        if (!box.intersects(place)) continue;
+        const QRectF where = within(place, QRectF(corner, words.size()));
         if (shape.kind == MapShape::cell && words.width() + 8 > box.width()) continue;
         QColor behind = tones[Tone::surface];
         behind.setAlphaF(0.75F);
@@ -142,8 +162,10 @@ void ReleaseMap::draw_names(QPainter& painter, const QTransform& to, const Palet
     }
 }
 
-void ReleaseMap::draw_dots(QPainter& painter, const QTransform& to, const Palette& tones) const {
+void ReleaseMap::draw_dots(QPainter& painter, const QRectF& place, const QTransform& to,
+                           const Palette& tones) const {
     // A disc is a point of a round pen: thousands go in one stroke.
+    const QFontMetricsF metrics(painter.font());
     const double side = std::clamp(4 + std::log2(zoom_), 4.0, 10.0);
     QPolygonF inside;
     for (const Dot& dot : dots_) {
@@ -161,8 +183,11 @@ void ReleaseMap::draw_dots(QPainter& painter, const QTransform& to, const Palett
             painter.drawEllipse(at, 12, 12);
         }
         if (dot.row != marked_ && dot.state == State::clear) continue;
+        if (!place.contains(at)) continue;
+        const QRectF where = label_beside(at, metrics.boundingRect(dot.label).size(), place);
         painter.setPen(tones[Tone::text]);
-        painter.drawText(at + QPointF(14, 4), dot.label);
+        painter.drawText(where, Qt::AlignLeft | Qt::AlignVCenter,
+                         metrics.elidedText(dot.label, Qt::ElideRight, where.width()));
     }
 }
 

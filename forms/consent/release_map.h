@@ -6,6 +6,10 @@
 
 namespace spoilbook::form {
 
+/// Where a label of this size stands: right of its release, left of it where it would be cut there, always
+/// inside `place`; narrower where it is wider than that.
+QRectF label_beside(const QPointF& at, const QSizeF& size, const QRectF& place);
+
 /// Grounds, cells and releases from above, north up. Wheel or + and − zoom, dragging or arrows move, 0 shows
 /// all. It is a picture of the book's records, not a chart to sail by.
 class ReleaseMap : public Drawing {
@@ -44,8 +48,8 @@ class ReleaseMap : public Drawing {
     };
     [[nodiscard]] QTransform on_paper(const QRectF& place) const;
     void draw_shapes(QPainter& painter, const QTransform& to, const Palette& tones) const;
-    void draw_names(QPainter& painter, const QTransform& to, const Palette& tones) const;
-    void draw_dots(QPainter& painter, const QTransform& to, const Palette& tones) const;
+    void draw_names(QPainter& painter, const QRectF& place, const QTransform& to, const Palette& tones) const;
+    void draw_dots(QPainter& painter, const QRectF& place, const QTransform& to, const Palette& tones) const;
     void draw_scale(QPainter& painter, const QRectF& place, const QTransform& to, const Palette& tones) const;
 
     std::vector<MapShape> shapes_;

@@ -55,6 +55,24 @@ TEST_CASE("a place is told by word and shape, and the sentence counts them, the 
           QStringLiteral("Releases: 3, of them 1 outside, 1 that cannot be told, 1 inside."));
 }
 
+TEST_CASE("a release's label is whole wherever the release lies, and does not lie on it", "[consent]") {
+    const QRectF place(10, 20, 400, 300);
+    const QSizeF size(52, 14);
+    for (int x = 10; x <= 410; x += 5) {
+        for (int y = 20; y <= 320; y += 5) {
+            const QPointF at(x, y);
+            const QRectF where = label_beside(at, size, place);
+            CAPTURE(x, y, where.left(), where.top(), where.right(), where.bottom());
+            REQUIRE(place.contains(where));
+            REQUIRE(where.width() >= size.width());
+            REQUIRE_FALSE(where.intersects(QRectF(at - QPointF(6, 6), QSizeF(12, 12))));
+        }
+    }
+    const QRectF long_one = label_beside(QPointF(200, 100), QSizeF(2000, 14), place);
+    CHECK(place.contains(long_one));
+    CHECK(long_one.width() < 400);
+}
+
 TEST_CASE("pressing on the map picks the release, keys zoom and show all again", "[consent]") {
     ReleaseMap map(nullptr);
     map.resize(448, 448);  // 24 to a side are margin: 0.4 px a metre
