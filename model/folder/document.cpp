@@ -62,6 +62,7 @@ std::string place_of(const Kind& kind) {
     if (kind.name == "track") return "tracks/TRIP.gpx, .nmea or .csv";
     if (kind.name == "logger_file") return "turbidity/SITE.csv";
     if (kind.name == "survey") return "surveys.csv and surveys/";
+    if (kind.name == "duty_done") return "duties.csv and evidence/";
     return kind.list.empty() ? kind.file : fmt::format("{}: {}[]", kind.file, kind.list);
 }
 

@@ -139,6 +139,16 @@ std::string kind_words(const std::string& kind) {
          "`file` is the name of a file in surveys/, kept as it came; names that leave that folder are "
          "refused. It may "
          "be missing where the book has the survey. `digest` is not written out: it follows from the file."},
+        {"duty_done",
+         "`evidence` names a kept file as `NAME sha256:DIGEST`, its pieces apart by `; `. The file itself "
+         "stands "
+         "in evidence/ *(our own, optional)* under its digest, 64 lower-case hexadecimal digits, and any "
+         "ending: "
+         "evidence/DIGEST.pdf. A file whose bytes have another digest is refused, one that no row names is "
+         "left "
+         "out and noted. A file that is named and not there may be in the book; where it is not, that is "
+         "noted, and "
+         "adding the folder with its file later brings it."},
     };
     const auto found = words.find(kind);
     return found == words.end() ? "" : found->second;

@@ -5,6 +5,7 @@
 
 #include <set>
 
+#include "model/book/material_bytes.h"
 #include "model/book/season.h"
 #include "model/folder/csv_writer.h"
 #include "model/folder/export_rows.h"
@@ -41,7 +42,7 @@ class FolderExport {
         write_tracks();
         write_logger_files();
         write_surveys();
-        note_evidence();
+        write_evidence();
         if (!refusals_.empty()) return refusals_;
         outcome_.files = folder_.files();
         return outcome_;
@@ -128,19 +129,21 @@ class FolderExport {
         }
     }
 
-    /// duties.csv names them by digest; a folder has no place for the files themselves.
-    void note_evidence() {
+    /// Each once, under its digest; the ending of its name stays, so that it opens.
+    void write_evidence() {
         const Kind& done = kind("duty_done");
-        std::set<std::string> digests;
+        std::set<std::string> written;
         for (const Row& row : board_.shelf("duty_done").held()) {
-            for (const auto& file : evidence_files(text_of(done, row.values, "evidence")))
-                digests.insert(file.digest);
+            for (const auto& file : evidence_files(text_of(done, row.values, "evidence"))) {
+                if (!written.insert(file.digest).second) continue;
+                if (material_bytes(book_, file.digest)) {
+                    write_material("evidence/" + file.digest + file.ending(), file.digest);
+                } else {
+                    outcome_.notes.push_back(
+                        {"duties.csv", fmt::format("{} is not in the book: left out", file.name)});
+                }
+            }
         }
-        if (digests.empty()) return;
-        outcome_.notes.push_back(
-            {"duties.csv",
-             fmt::format("{} files of evidence stay in the book: save them out with sbk evidence",
-                         digests.size())});
     }
 
     const Book& book_;

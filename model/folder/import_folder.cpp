@@ -6,10 +6,12 @@
 #include <numeric>
 #include <set>
 
+#include "model/book/material_bytes.h"
 #include "model/folder/match_rows.h"
 #include "model/folder/planned_id.h"
 #include "model/folder/regular_file.h"
 #include "model/folder/season_notes.h"
+#include "model/record/evidence_text.h"
 
 namespace spoilbook {
 
@@ -37,6 +39,7 @@ class Landing {
         const GivenTable& given = board_.contents.tables[table];
         auto& ids = landed_.emplace_back(given.rows.size());
         for (std::size_t i = 0; i < given.rows.size(); ++i) {
+            want_evidence(given, given.rows[i]);
             if (!board_.is_fresh(table, i)) {
                 ids[i] = board_.ids[table][i];
                 ++outcome_.already_held[given.kind->name];
@@ -46,6 +49,14 @@ class Landing {
             ++outcome_.added[given.kind->name];
             const std::string digest = text_of(*given.kind, given.rows[i].values, "digest");
             if (!digest.empty()) wanted_.insert(digest);
+        }
+    }
+
+    /// Also of a row that the book has: it may have come without its files.
+    void want_evidence(const GivenTable& given, const GivenRow& row) {
+        if (given.kind->name != "duty_done") return;
+        for (const auto& file : evidence_files(text_of(*given.kind, row.values, "evidence"))) {
+            if (!material_bytes(change_.book(), file.digest)) wanted_.insert(file.digest);
         }
     }
 

@@ -11,6 +11,7 @@
 #include "model/folder/planned_id.h"
 #include "model/folder/references.h"
 #include "model/folder/regular_file.h"
+#include "model/record/evidence_text.h"
 #include "model/turbidity/logger_rows.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
@@ -221,6 +222,21 @@ void fill_survey_digests(MatchBoard& board, std::size_t table) {
         board.complaints.refuse(
             given.file, {"no-file", where(given.file, row, "file"),
                          fmt::format("surveys/{} is not there", file), "put the grid's file into surveys/"});
+    }
+}
+
+void note_missing_evidence(MatchBoard& board, std::size_t table) {
+    const GivenTable& given = board.contents.tables[table];
+    std::set<std::string> there;
+    for (const GivenFile& file : board.contents.files)
+        there.insert(file.digest);
+    for (const GivenRow& row : given.rows) {
+        for (const auto& file : evidence_files(text_of(*given.kind, row.values, "evidence"))) {
+            if (there.contains(file.digest)) continue;
+            if (board.book != nullptr && material_bytes(*board.book, file.digest)) continue;
+            board.complaints.note(where(given.file, row, "evidence"),
+                                  fmt::format("{} is neither in evidence/ nor in the book", file.name));
+        }
     }
 }
 

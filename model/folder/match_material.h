@@ -20,6 +20,9 @@ void match_logger_files(MatchBoard& board, std::size_t table);
 /// such survey the file is refused as missing.
 void fill_survey_digests(MatchBoard& board, std::size_t table);
 
+/// Notes each file of evidence that a row names and neither the folder nor the book has.
+void note_missing_evidence(MatchBoard& board, std::size_t table);
+
 /// All readings of a site that the book has, or those of a span, by time, the same time and value once.
 std::vector<LoggerReading> held_readings(const Book& book, const Id& site,
                                          const std::optional<Period>& span = std::nullopt);

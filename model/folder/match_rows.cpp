@@ -126,6 +126,7 @@ void match_rows(MatchBoard& board) {
             match_logger_files(board, table);
         } else {
             if (kind == "survey") fill_survey_digests(board, table);
+            if (kind == "duty_done") note_missing_evidence(board, table);
             TableMatching(board, table).match();
         }
     }

@@ -12,6 +12,7 @@
 #include "model/folder/logger_reader.h"
 #include "model/folder/regular_file.h"
 #include "model/folder/track_reader.h"
+#include "model/record/evidence_text.h"
 #include "model/record/kind.h"
 
 namespace spoilbook {
@@ -155,6 +156,34 @@ void read_survey_files(const std::string& folder, FolderContents& contents, Comp
     for (const std::string& name : there) {
         if (!named.contains(name) && !name.starts_with('.'))
             note_unknown("surveys/" + name, "surveys.csv does not name it", complaints);
+    }
+}
+
+void read_evidence_files(const std::string& folder, FolderContents& contents, Complaints& complaints) {
+    const fs::path place = fs::path(folder) / "evidence";
+    const GivenTable& done = contents.table("duty_done");
+    std::set<std::string> named;
+    for (const GivenRow& row : done.rows) {
+        for (const auto& file : evidence_files(text_of(*done.kind, row.values, "evidence")))
+            named.insert(file.digest);
+    }
+    std::set<std::string> taken;
+    for (const std::string& name : names_in_folder(place, "evidence", complaints)) {
+        const std::string shown = "evidence/" + name;
+        const std::string digest = name.substr(0, name.find('.'));
+        if (!named.contains(digest)) {
+            if (!name.starts_with('.')) note_unknown(shown, "duties.csv names no such digest", complaints);
+            continue;
+        }
+        if (!taken.insert(digest).second) {
+            note_unknown(shown, "it is there already under another ending", complaints);
+            continue;
+        }
+        if (!take_file(place / name, shown, contents, complaints)) continue;
+        const std::string& found = contents.files.back().digest;
+        if (found == digest) continue;
+        complaints.refuse(shown, {"digest", shown, fmt::format("its bytes have the digest {}", found),
+                                  "put the file there as it was written out, or leave it out"});
     }
 }
 

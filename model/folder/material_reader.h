@@ -22,4 +22,8 @@ void read_logger_files(const std::string& folder, const Zone& zone, FolderConten
 /// blank: the book may have it. Files that no row names are noted.
 void read_survey_files(const std::string& folder, FolderContents& contents, Complaints& complaints);
 
+/// evidence/DIGEST.pdf: the files that duties.csv names, each under its SHA-256. A file with other bytes is
+/// refused; one that no row names is noted. One that is named and not there may be in the book.
+void read_evidence_files(const std::string& folder, FolderContents& contents, Complaints& complaints);
+
 }  // namespace spoilbook

@@ -59,6 +59,7 @@ class FolderReading {
         read_tracks(path_, zone_, contents_, complaints_);
         read_logger_files(path_, zone_, contents_, complaints_);
         read_survey_files(path_, contents_, complaints_);
+        read_evidence_files(path_, contents_, complaints_);
     }
 
     /// The harbour, its zone and its reference system, or the book's.
@@ -133,7 +134,7 @@ class FolderReading {
     }
 
     void note_strangers() {
-        std::vector<std::string> known{"harbour.json", "tracks", "turbidity", "surveys"};
+        std::vector<std::string> known{"harbour.json", "tracks", "turbidity", "surveys", "evidence"};
         for (const Kind& kind : all_kinds()) {
             if (kind.file.find('/') == std::string::npos) known.push_back(kind.file);
         }

@@ -32,6 +32,18 @@ std::optional<EvidenceFile> file_of(const std::string& piece) {
 
 }  // namespace
 
+std::string EvidenceFile::ending() const {
+    constexpr std::size_t longest = 8;
+    const auto at = name.rfind('.');
+    if (at == std::string::npos || name.size() - at - 1 > longest || at + 1 == name.size()) return "";
+    const auto plain = [](char c) {
+        return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    };
+    return std::all_of(name.begin() + static_cast<std::ptrdiff_t>(at) + 1, name.end(), plain)
+               ? name.substr(at)
+               : "";
+}
+
 std::vector<EvidenceFile> evidence_files(const std::string& text) {
     std::vector<EvidenceFile> files;
     for (const auto& piece : pieces_of(text)) {

@@ -11,6 +11,8 @@ struct EvidenceFile {
     std::string name;
     std::string digest;  ///< 64 lower-case hexadecimal digits
 
+    /// ".pdf": the ending of its name, where that is a plain one of letters and digits; else empty.
+    [[nodiscard]] std::string ending() const;
     bool operator==(const EvidenceFile&) const = default;
 };
 

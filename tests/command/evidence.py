@@ -76,15 +76,69 @@ class Evidence(Trade):
         self.assertEqual("overdue", self.october()["state"])
         self.assertEqual([], self.ask("evidence", self.book)["files"])
 
-    def test_a_folder_names_the_file_and_says_that_it_stays_in_the_book(self):
-        self.done("--file", self.letter)
-        said = self.sbk("export", self.book, "--to", self.path("out"))
+    def exported(self):
+        """The book as a folder, which holds the letter under its digest."""
+        self.done("--evidence", "letter 4", "--file", self.letter)
+        out = self.path("out")
+        said = self.sbk("export", self.book, "--to", out)
         self.assertEqual(0, said.returncode, said.stderr)
-        self.assertIn("1 files of evidence stay in the book", said.stdout + said.stderr)
-        again = self.path("again.sbook")
-        self.write("new", again, "--from", self.path("out"))
-        self.assertEqual([(DIGEST, None)], [(f["digest"], f["bytes"])
-                                            for f in self.ask("evidence", again)["files"]])
+        with open(os.path.join(out, "evidence", DIGEST + ".pdf"), "rb") as kept:
+            self.assertEqual(LETTER, kept.read())
+        return out
+
+    def bytes_in(self, book):
+        return [(f["digest"], f["bytes"]) for f in self.ask("evidence", book)["files"]]
+
+    def test_a_folder_carries_the_files_and_brings_them_back(self):
+        out, again = self.exported(), self.path("again.sbook")
+        self.write("new", again, "--from", out)
+        self.assertEqual([(DIGEST, len(LETTER))], self.bytes_in(again))
+        self.assertEqual("intact", self.ask("journal", again, "--check")["state"])
+        copy = self.path("copy.pdf")
+        self.ask("evidence", again, "--file", DIGEST, "--to", copy)
+        with open(copy, "rb") as kept:
+            self.assertEqual(LETTER, kept.read())
+        # Out again: every file with the same bytes.
+        twice = self.path("twice")
+        self.write("export", again, "--to", twice)
+        self.assertEqual(*(self.files_in(folder) for folder in (out, twice)))
+
+    @staticmethod
+    def files_in(folder):
+        found = {}
+        for place, _, names in os.walk(folder):
+            for name in names:
+                path = os.path.join(place, name)
+                with open(path, "rb") as file:
+                    found[os.path.relpath(path, folder)] = file.read()
+        return found
+
+    def test_a_folder_without_the_file_is_taken_in_and_the_file_may_come_later(self):
+        out, again = self.exported(), self.path("again.sbook")
+        kept = os.path.join(out, "evidence", DIGEST + ".pdf")
+        os.rename(kept, self.path("away.pdf"))
+        said = self.sbk("new", again, "--from", out)
+        self.assertEqual(0, said.returncode, said.stderr)
+        self.assertIn("receipt.pdf is neither in evidence/ nor in the book", said.stderr)
+        self.assertEqual([(DIGEST, None)], self.bytes_in(again))
+        os.rename(self.path("away.pdf"), kept)
+        self.write("add", again, "--from", out)
+        self.assertEqual([(DIGEST, len(LETTER))], self.bytes_in(again))
+        self.assertEqual("intact", self.ask("journal", again, "--check")["state"])
+
+    def test_evidence_that_was_changed_on_the_way_is_refused_and_a_stranger_noted(self):
+        out, again = self.exported(), self.path("again.sbook")
+        with open(os.path.join(out, "evidence", "f" * 64 + ".txt"), "wb") as stranger:
+            stranger.write(b"x")
+        said = self.sbk("new", again, "--from", out)
+        self.assertEqual(0, said.returncode, said.stderr)
+        self.assertIn("duties.csv names no such digest", said.stderr)
+        with open(os.path.join(out, "evidence", DIGEST + ".pdf"), "ab") as kept:
+            kept.write(b"!")
+        said = self.sbk("new", self.path("third.sbook"), "--from", out)
+        self.assertEqual(1, said.returncode)
+        self.assertIn("its bytes have the digest", said.stderr)
+        self.assertFalse(os.path.exists(self.path("third.sbook")))
 
     def test_undo_takes_the_mark_back(self):
         self.done("--file", self.letter)
