@@ -45,6 +45,10 @@ std::string layout_text(const LoggerLayout& layout) {
         body["rows_column"] = *layout.rows_column + 1;
         body["rows_value"] = layout.rows_value;
     }
+    if (layout.quantity_column) {
+        body["quantity_column"] = *layout.quantity_column + 1;
+        body["quantity_value"] = layout.quantity_value;
+    }
     return body.dump();
 }
 
@@ -64,6 +68,8 @@ std::optional<LoggerLayout> layout_from(const std::string& text) {
         layout.missing = body.value("missing", std::vector<std::string>{});
         layout.rows_column = column_in(body, "rows_column");
         layout.rows_value = body.value("rows_value", "");
+        layout.quantity_column = column_in(body, "quantity_column");
+        layout.quantity_value = body.value("quantity_value", "");
         return layout;
     } catch (const std::exception&) {
         return std::nullopt;

@@ -29,6 +29,9 @@ struct LoggerLayout {
     std::vector<std::string> missing;        ///< what stands for a missing value, beside a blank
     std::optional<std::size_t> rows_column;  ///< of several sites in one file: which column tells them apart
     std::string rows_value;                  ///< and what it says in this site's rows
+    std::optional<std::size_t>
+        quantity_column;         ///< of several quantities in one file: which column names them
+    std::string quantity_value;  ///< and what it says where the value is turbidity
 
     bool operator==(const LoggerLayout&) const = default;
 };

@@ -42,8 +42,19 @@ void split_blanks(std::string_view line, std::vector<std::string_view>& fields) 
     }
 }
 
+/// Where a field that may have quotes ends: at the next delimiter outside them, or with the line.
+std::size_t end_of_quoted(std::string_view line, char delimiter, std::size_t begin) {
+    bool quoted = false;
+    for (std::size_t i = begin; i < line.size(); ++i) {
+        if (line[i] == '"') quoted = !quoted;
+        if (line[i] == delimiter && !quoted) return i;
+    }
+    return line.size();
+}
+
 /// Whether a quoted field goes on past the end of the line. A quote opens a field only at its beginning.
 bool leaves_open(std::string_view line, bool open) {
+    if (line.find('"') == std::string_view::npos) return open;
     char before = ',';
     for (const char c : line) {
         if (open) {
@@ -120,13 +131,12 @@ std::size_t LoggerLines::end_of_line() {
 void split_line(std::string_view line, char delimiter, std::vector<std::string_view>& fields) {
     fields.clear();
     if (delimiter == ' ') return split_blanks(line, fields);
-    std::size_t begin = 0;
-    bool quoted = false;
-    for (std::size_t i = 0; i <= line.size(); ++i) {
-        if (i < line.size() && line[i] == '"') quoted = !quoted;
-        if (i < line.size() && (line[i] != delimiter || quoted)) continue;
-        fields.push_back(unquoted(line.substr(begin, i - begin)));
-        begin = i + 1;
+    const bool quotes = line.find('"') != std::string_view::npos;
+    for (std::size_t begin = 0; begin <= line.size();) {
+        const std::size_t end = quotes ? end_of_quoted(line, delimiter, begin)
+                                       : std::min(line.find(delimiter, begin), line.size());
+        fields.push_back(unquoted(line.substr(begin, end - begin)));
+        begin = end + 1;
     }
 }
 

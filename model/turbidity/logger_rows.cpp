@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 
 #include "model/turbidity/logger_count.h"
 #include "model/turbidity/logger_lines.h"
@@ -16,7 +17,7 @@ namespace spoilbook {
 namespace {
 
 bool has_digit(std::string_view text) {
-    return text.find_first_of("0123456789") != std::string_view::npos;
+    return std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
 /// Counts a reading that follows one of the same time.
@@ -25,12 +26,21 @@ void count_again(LoggerRows& rows, const LoggerReading& before, const LoggerRead
     ++(reading.value == before.value ? rows.twice : rows.otherwise);
 }
 
+constexpr Instant clocks_begin{946'771'200'000};  // 2000-01-02T00:00Z
+
+void count_unlikely(UnlikelyTimes& times, Instant at, std::size_t line) {
+    if (times.readings++ > 0) return;
+    times.line = line;
+    times.first = at;
+}
+
 class RowReader {
  public:
     using OnReading = std::function<void(const LoggerReading&)>;
 
-    RowReader(const LoggerLayout& layout, const std::string& file, const OnReading& on_reading)
-        : layout_(layout), file_(file), on_reading_(on_reading), zone_(layout.zone) {}
+    RowReader(const LoggerLayout& layout, const std::string& file, const OnReading& on_reading,
+              std::optional<Instant> now = std::nullopt)
+        : layout_(layout), file_(file), on_reading_(on_reading), now_(now), zone_(layout.zone) {}
 
     LoggerRows read(const ByteSource& bytes) {
         LoggerLines lines(bytes);
@@ -55,7 +65,12 @@ class RowReader {
             return;
         }
         if (layout_.rows_column && field(*layout_.rows_column) != layout_.rows_value) return;
+        if (layout_.quantity_column && field(*layout_.quantity_column) != layout_.quantity_value) return;
         const auto at = instant(time_text);
+        if (!at && is_remark(time_text)) {
+            ++rows_.left_out;
+            return;
+        }
         if (!at) return refuse(line, "time", time_text, why_);
         const auto text = field(layout_.value_column);
         LoggerReading reading{*at, std::nullopt};
@@ -64,11 +79,19 @@ class RowReader {
             if (!reading.value) reading.value = grouped_number(text, layout_.decimal);
             if (!reading.value) return refuse(line, "value", text, "is no number");
         }
-        count(reading);
+        count(reading, line);
         if (on_reading_) on_reading_(reading);
     }
 
-    void count(const LoggerReading& reading) {
+    /// Words with a number in them, and no field for a value: "Downloaded 2026-04-05 10:00".
+    [[nodiscard]] bool is_remark(std::string_view time_text) const {
+        const auto first = static_cast<unsigned char>(time_text.front());
+        return fields_.size() <= layout_.value_column && std::isalpha(first) != 0;
+    }
+
+    void count(const LoggerReading& reading, std::size_t line) {
+        if (now_ && reading.time > *now_) count_unlikely(rows_.later, reading.time, line);
+        if (reading.time < clocks_begin) count_unlikely(rows_.unset, reading.time, line);
         rows_.missing += reading.value ? 0 : 1;
         if (rows_.readings++ == 0) rows_.span = Period{reading.time, reading.time + 1};
         if (rows_.readings <= 5) rows_.first.push_back(reading);
@@ -90,8 +113,8 @@ class RowReader {
         why_ = "is no time";
         auto time = is_counted(layout_.dates) ? counted_time(text, layout_.dates) : logger_time(text);
         if (time && layout_.clock_column) {
-            const auto clock = logger_time(field(*layout_.clock_column));
-            if (!clock || !clock->has_clock) return std::nullopt;
+            const auto clock = logger_clock(field(*layout_.clock_column));
+            if (!clock) return std::nullopt;
             time->hour = clock->hour;
             time->minute = clock->minute;
             time->second_of_minute = clock->second_of_minute;
@@ -114,6 +137,7 @@ class RowReader {
     const LoggerLayout& layout_;
     const std::string& file_;
     const OnReading& on_reading_;
+    std::optional<Instant> now_;
     LoggerZone zone_;
     LoggerRows rows_;
     std::optional<LoggerReading> last_;
@@ -133,8 +157,9 @@ void count_sorted(std::vector<LoggerReading> readings, LoggerRows& rows) {
 }  // namespace
 
 LoggerRows read_logger_rows(const ByteSource& bytes, const LoggerLayout& layout, const std::string& file,
-                            const std::function<void(const LoggerReading&)>& on_reading) {
-    auto rows = RowReader(layout, file, on_reading).read(bytes);
+                            const std::function<void(const LoggerReading&)>& on_reading,
+                            std::optional<Instant> now) {
+    auto rows = RowReader(layout, file, on_reading, now).read(bytes);
     if (rows.backwards == 0) return rows;
     std::vector<LoggerReading> readings;
     readings.reserve(rows.readings);

@@ -17,6 +17,18 @@ std::string narrow(const std::string& bytes, std::size_t low_byte) {
     return text;
 }
 
+/// Which byte of two is the lower in UTF-16 that has no mark: every other byte of its beginning is zero.
+std::optional<std::size_t> low_byte_of(const std::string& beginning) {
+    std::size_t zeros[2] = {0, 0};
+    for (std::size_t i = 0; i < beginning.size(); ++i)
+        zeros[i % 2] += beginning[i] == '\0' ? 1 : 0;
+    const std::size_t half = beginning.size() / 2;
+    if (half < 8) return std::nullopt;
+    if (zeros[0] == 0 && 10 * zeros[1] >= 9 * half) return 0;
+    if (zeros[1] == 0 && 10 * zeros[0] >= 9 * half) return 1;
+    return std::nullopt;
+}
+
 }  // namespace
 
 LoggerText::LoggerText(const ByteSource& bytes) : bytes_(bytes) {
@@ -24,6 +36,7 @@ LoggerText::LoggerText(const ByteSource& bytes) : bytes_(bytes) {
     if (mark.starts_with("\xFF\xFE")) low_byte_ = 0;
     if (mark.starts_with("\xFE\xFF")) low_byte_ = 1;
     at_ = low_byte_ ? 2 : mark == "\xEF\xBB\xBF" ? 3 : 0;
+    if (at_ == 0) low_byte_ = low_byte_of(bytes_.piece(0, 1000));
     cr_ends_ = !has_line_feed();
 }
 

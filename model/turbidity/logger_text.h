@@ -9,7 +9,7 @@
 namespace spoilbook {
 
 /// A logger's file as text of bytes that ASCII can be read from, piece by piece: without a byte order mark;
-/// UTF-16 becomes one byte a character; CR is made LF where no LF ends a line.
+/// UTF-16, with a mark or without, becomes one byte a character; CR is made LF where no LF ends a line.
 class LoggerText {
  public:
     explicit LoggerText(const ByteSource& bytes);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/turbidity/logger_time.h"
 
+#include <algorithm>
 #include <array>
 #include <cctype>
 
@@ -80,9 +81,11 @@ std::optional<int> month_named(const std::string& word) {
     for (std::size_t i = 0; i < names.size() && word.size() >= 3; ++i) {
         if (word.compare(0, 3, names[i]) == 0) return static_cast<int>(i) + 1;
     }
-    // Where German, Dutch and Danish differ.
-    static constexpr std::array<std::pair<std::string_view, int>, 6> others{
-        {{"mai", 5}, {"mrz", 3}, {"mrt", 3}, {"mei", 5}, {"okt", 10}, {"dez", 12}}};
+    // Where German, Dutch, the languages of the North, French, Spanish, Portuguese and Italian differ.
+    static constexpr std::array<std::pair<std::string_view, int>, 22> others{
+        {{"mai", 5},  {"mrz", 3}, {"mrt", 3}, {"mei", 5}, {"maj", 5}, {"okt", 10}, {"dez", 12}, {"des", 12},
+         {"fev", 2},  {"avr", 4}, {"aou", 8}, {"ene", 1}, {"abr", 4}, {"ago", 8},  {"dic", 12}, {"set", 9},
+         {"out", 10}, {"gen", 1}, {"mag", 5}, {"giu", 6}, {"lug", 7}, {"ott", 10}}};
     for (const auto& [name, month] : others) {
         if (word.compare(0, 3, name) == 0) return month;
     }
@@ -142,6 +145,7 @@ bool take_date(Words& words, LoggerTime& time) {
     if (!third || year_digits == 3 || digits == 3) return false;
     if (digits < 4 && year_digits == 1) return false;
     time.first = *first;
+    time.first_padded = digits == 2;
     time.third = *third;
     time.year_first = digits == 4;
     time.has_date = true;
@@ -196,19 +200,28 @@ bool take_offset(Words& words, LoggerTime& time) {
     return true;
 }
 
+/// Three to five capitals that end the text.
+bool is_zone_word(std::string_view text) {
+    return text.size() >= 3 && text.size() <= 5 &&
+           std::all_of(text.begin(), text.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+}
+
 bool take_tail(Words& words, LoggerTime& time) {
     words.blanks();
     while (!words.done()) {
         if (std::isalpha(static_cast<unsigned char>(words.next())) != 0) {
+            const auto rest = words.rest();
             auto word = words.letters();
             if ((word == "a" || word == "p") && words.take('.')) {
                 word += words.letters();
                 words.take('.');
             }
-            if (word == "z" || word == "utc" || word == "gmt")
+            if (word == "z" || word == "utc" || word == "gmt") {
                 time.offset_s = 0;
-            else if (!take_half(word, time))
-                return false;
+            } else if (!take_half(word, time)) {
+                if (!time.has_clock || !words.done() || !is_zone_word(rest)) return false;
+                time.zone_word = rest;
+            }
         } else if (!take_offset(words, time)) {
             return false;
         }
@@ -233,6 +246,30 @@ std::optional<LoggerTime> logger_time(std::string_view text) {
     words.blanks();
     if (is_digit(words.next()) && !take_clock(words, time)) return std::nullopt;
     return take_tail(words, time) ? std::optional(time) : std::nullopt;
+}
+
+std::optional<LoggerTime> bare_clock(std::string_view text) {
+    const std::size_t digits = std::min(text.find_first_not_of("0123456789"), text.size());
+    const bool dotted = digits < text.size();
+    if (digits == 0 || digits > (dotted ? 2U : 4U)) return std::nullopt;
+    if (dotted && (text[digits] != '.' || text.size() != digits + 3)) return std::nullopt;
+    int number = 0;
+    for (const char c : text) {
+        if (c == '.') continue;
+        if (!is_digit(c)) return std::nullopt;
+        number = number * 10 + (c - '0');
+    }
+    LoggerTime time;
+    time.hour = number / 100;
+    time.minute = number % 100;
+    time.has_clock = true;
+    if (time.hour > 24 || time.minute > 59) return std::nullopt;
+    return time;
+}
+
+std::optional<LoggerTime> logger_clock(std::string_view text) {
+    const auto time = logger_time(text);
+    return time && time->has_clock ? time : bare_clock(text);
 }
 
 std::optional<Day> day_of(const LoggerTime& time, DateOrder order) {

@@ -2,46 +2,10 @@
 // Odd files: each is read right, or asked about; all numbers invented.
 #include <catch2/catch.hpp>
 
-#include "model/turbidity/logger_guess.h"
-#include "model/turbidity/logger_rows.h"
-#include "model/unit/time_text.h"
+#include "tests/support/logger_read.h"
 
 using namespace spoilbook;
-
-namespace {
-
-LoggerAnswers zone(const char* name) {
-    LoggerAnswers answers;
-    answers.zone = name;
-    return answers;
-}
-
-/// What is asked, or time=value of each reading in UTC.
-std::string read(const std::string& text, const LoggerAnswers& answers = {}) {
-    const auto guess = guess_layout(HeldBytes(text), "logger.txt", "R1", answers, std::nullopt);
-    if (!guess) return guess.refusals().front().code;
-    std::string said;
-    for (const auto& question : guess->questions)
-        said += "--" + question.about + " ";
-    if (!said.empty()) return said;
-    const auto rows =
-        read_logger_rows(HeldBytes(text), guess->layout, "logger.txt", [&](const auto& reading) {
-            said += instant_text(reading.time, Zone::utc()).substr(5, 11) + "=" +
-                    (reading.value ? std::to_string(*reading.value).substr(0, 6) : "-") + " ";
-        });
-    if (rows.refused > 0) said += std::to_string(rows.refused) + " refused";
-    return said;
-}
-
-bool assumes(const std::string& text, const std::string& words) {
-    const auto guess = guess_layout(HeldBytes(text), "logger.txt", "R1", zone("UTC"), std::nullopt);
-    for (const auto& assumed : guess->assumed) {
-        if (assumed.find(words) != std::string::npos) return true;
-    }
-    return false;
-}
-
-}  // namespace
+using namespace spoilbook::tests;
 
 TEST_CASE("dates in a preamble longer than the readings do not make a table") {
     std::string text;
