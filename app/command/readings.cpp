@@ -46,7 +46,15 @@ Json questions_json(const std::vector<LoggerQuestion>& questions) {
     return rows;
 }
 
-Said say_look(const ReadingsLook& look, const std::string& site, const Zone& zone) {
+Json notes_json(const Notes& notes) {
+    print_notes(notes);
+    Json rows = Json::array();
+    for (const auto& note : notes)
+        rows.push_back({{"where", note.where}, {"what", note.what}});
+    return rows;
+}
+
+Said say_look(const ReadingsLook& look, const std::string& site, const std::string& file, const Zone& zone) {
     const auto& rows = look.rows;
     Said said;
     said.json["site"] = site;
@@ -56,7 +64,9 @@ Said say_look(const ReadingsLook& look, const std::string& site, const Zone& zon
     for (const auto& assumed : look.guess.assumed)
         said.text += "assumed: " + assumed + "\n";
     for (const auto& question : look.guess.questions)
-        said.text += fmt::format("to be said with --{}: {}\n", question.about, question.text);
+        said.text += question.about == "table"
+                         ? fmt::format("to be mended in a copy: {}\n", question.text)
+                         : fmt::format("to be said with --{}: {}\n", question.about, question.text);
     said.json["file_rows"] = look.guess.table.first_rows;
     if (!look.guess.questions.empty()) return said;
     said.json["first_readings"] = Json::array();
@@ -73,6 +83,7 @@ Said say_look(const ReadingsLook& look, const std::string& site, const Zone& zon
         {"lines_left_out", rows.left_out}, {"refused", rows.refused}};
     for (const auto& [name, n] : counts)
         said.json[name] = n;
+    said.json["notes"] = notes_json(notes_of(rows, file, zone));
     said.text += fmt::format(
         "{} readings, {} without a value, {} out of order, {} twice, {} at a time that had "
         "another value, {} lines left out, {} refused\n",
@@ -82,11 +93,12 @@ Said say_look(const ReadingsLook& look, const std::string& site, const Zone& zon
 
 Checked<Said> try_file(const Reading& reading, const Given& given, const std::string& name,
                        const ByteSource& bytes) {
-    const auto look = look_at_readings(*reading.book, given.site, name, bytes, answers_from(given));
+    const auto look =
+        look_at_readings(*reading.book, given.site, name, bytes, answers_from(given), reading.as_at);
     if (!look) return look.refusals();
     for (const auto& refusal : look->rows.refusals)
         print_notes({{refusal.where, refusal.what}});
-    return say_look(*look, given.site, reading.season.zone);
+    return say_look(*look, given.site, name, reading.season.zone);
 }
 
 Checked<Said> take_file(Book& book, const Options& options, const Given& given, const std::string& name,
@@ -94,7 +106,7 @@ Checked<Said> take_file(Book& book, const Options& options, const Given& given, 
     const auto taken =
         take_readings(book, act_of(options, EntryKind::import), given.site, name, bytes, answers_from(given));
     if (!taken) return taken.refusals();
-    Said said = say_look(taken->look, given.site, book_zone(book));
+    Said said = say_look(taken->look, given.site, name, book_zone(book));
     said.json["new"] = taken->fresh;
     said.json["entry"] = taken->entry ? Json(name_text(*taken->entry)) : Json(nullptr);
     said.text += taken->entry ? fmt::format("{} are new, entry {}\n", taken->fresh, name_text(*taken->entry))
@@ -159,6 +171,7 @@ Said say_watched(const std::string& folder, const std::vector<WatchedFile>& file
                                       {"new", file.fresh},
                                       {"from_byte", file.from_byte},
                                       {"last_line_left", file.unended},
+                                      {"notes", notes_json(file.notes)},
                                       {"entry", file.entry ? Json(name_text(*file.entry)) : Json(nullptr)},
                                       {"refusals", refusals}});
         said.text += watched_line(file);
@@ -168,8 +181,9 @@ Said say_watched(const std::string& folder, const std::vector<WatchedFile>& file
 }
 
 int poll(const Options& options, const Given& given) {
-    const FolderWatch watch{given.poll, given.site, answers_from(given), now(),
-                            given.still_s * ms_per_second};
+    const Instant clock = act_of(options, EntryKind::import).at;
+    const FolderWatch watch{given.poll, given.site, answers_from(given),
+                            now(),      clock,      given.still_s * ms_per_second};
     return write_book(options, [&](Book& book) -> Checked<Said> {
         const auto files = look_through_folder(book, act_of(options, EntryKind::import), watch);
         if (!files) return files.refusals();

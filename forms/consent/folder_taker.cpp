@@ -61,7 +61,7 @@ void FolderTaker::look() {
 
 std::function<FolderTaker::Found()> FolderTaker::looking() const {
     const FolderWatch watch{
-        QDir(news_.folder).absolutePath().toStdString(), {}, {}, session_.now(), still_ms_};
+        QDir(news_.folder).absolutePath().toStdString(), {}, {}, session_.now(), session_.now(), still_ms_};
     const std::string book_path = session_.book().path();
     const int writes = session_.writes_that_count();
     return [watch, book_path, writes, known = known_] {
@@ -139,6 +139,8 @@ bool FolderTaker::keep(const PreparedFile& ready) {
     news_.taken << tr("%1: %2 new readings of %3%4")
                        .arg(name, QLocale().toString(qulonglong(kept.fresh)), site,
                             kept.unended ? tr(", its last line is not whole yet") : QString());
+    for (const Note& note : kept.notes)
+        news_.taken << QString::fromStdString(one_line(note));
     while (news_.taken.size() > most_told)
         news_.taken.removeFirst();
     emit told();

@@ -35,7 +35,7 @@ QString first_rows(const LoggerTable& table) {
     return lines.join(u'\n');
 }
 
-QString reads_as(const LoggerRows& rows, const Zone& zone) {
+QString reads_as(const LoggerRows& rows, const std::string& file, const Zone& zone) {
     const QLocale locale;
     QStringList lines;
     for (const LoggerReading& reading : rows.first) {
@@ -45,10 +45,12 @@ QString reads_as(const LoggerRows& rows, const Zone& zone) {
     }
     const auto count = [&](std::size_t n) { return locale.toString(qulonglong(n)); };
     lines << ReadingsSheet::tr(
-                 "%1 readings, %2 without a value, %3 out of order, %4 said twice, %5 lines left "
-                 "out, %6 that do not read.")
+                 "%1 readings, %2 without a value, %3 out of order, %4 said twice, %5 at a time that had "
+                 "another value, %6 lines left out, %7 that do not read.")
                  .arg(count(rows.readings), count(rows.missing), count(rows.backwards), count(rows.twice),
-                      count(rows.left_out), count(rows.refused));
+                      count(rows.otherwise), count(rows.left_out), count(rows.refused));
+    for (const Note& note : notes_of(rows, file, zone))
+        lines << ReadingsSheet::tr("Look at this first: %1").arg(shown(one_line(note)));
     return lines.join(u'\n');
 }
 
@@ -120,20 +122,20 @@ std::function<ReadingsSheet::Looked()> ReadingsSheet::looking(bool prepare) cons
     const std::string file = path_.toStdString(), name = QFileInfo(path_).fileName().toStdString();
     const std::string site = site_->chosen()->toStdString(), book_path = session_.book().path();
     const LoggerAnswers answers = logger_answers(said_);
+    const Instant now = session_.now();
     return [=] {
         Looked looked;
         const auto fail = [&](const Refusals& refusals) { looked.problem = refusals_shown(refusals); };
         try {
-            auto bytes = open_regular_file(file, name, largest_file_bytes);
+            const auto bytes = open_regular_file(file, name, largest_file_bytes);
             const auto book = Book::open_to_read(book_path);
             if (!bytes || !book) return fail(bytes ? book.refusals() : bytes.refusals()), looked;
-            looked.bytes = std::move(*bytes);
             if (prepare) {
-                auto ready = prepare_readings(*book, site, name, *looked.bytes, answers);
+                auto ready = prepare_readings(*book, site, name, **bytes, answers, now);
                 if (!ready) return fail(ready.refusals()), looked;
                 looked.found = std::make_shared<ReadingsTaken>(std::move(*ready));
             } else {
-                auto look = look_at_readings(*book, site, name, *looked.bytes, answers);
+                auto look = look_at_readings(*book, site, name, **bytes, answers, now);
                 if (!look) return fail(look.refusals()), looked;
                 looked.found =
                     std::make_shared<ReadingsTaken>(ReadingsTaken{std::move(*look), 0, std::nullopt});
@@ -166,8 +168,9 @@ void ReadingsSheet::show_look(const Looked& looked) {
     assumed_->setText(assumed.isEmpty() ? tr("nothing yet") : assumed.join(u'\n'));
     show_questions(guess.questions);
     const bool open = !guess.questions.empty();
-    reads_->setText(open ? tr("Known once the questions are answered.")
-                         : reads_as(looked.found->look.rows, session_.zone()));
+    reads_->setText(
+        open ? tr("Known once the questions are answered.")
+             : reads_as(looked.found->look.rows, QFileInfo(path_).fileName().toStdString(), session_.zone()));
     take_->setEnabled(!open && session_.writable());
 }
 
@@ -178,6 +181,13 @@ void ReadingsSheet::show_questions(const std::vector<LoggerQuestion>& questions)
     }
     for (const LoggerQuestion& question : questions) {
         const std::string about = question.about;
+        if (about == "table") {  // no answer mends it
+            auto* label = make_label(tr("To be mended in a copy of the file: %1").arg(shown(question.text)),
+                                     Step::body, Weight::regular, this);
+            label->setWordWrap(true);
+            questions_->addWidget(label);
+            continue;
+        }
         // A zone has more answers than can be listed; so has what is asked without choices.
         if (question.choices.empty() || about == "zone") {
             auto* field = new TextField(shown(question.text), {}, this);
@@ -226,14 +236,13 @@ void ReadingsSheet::keep(const Looked& looked) {
     const QString site = *site_->chosen();
     if (fresh == 0)
         return emit taken(tr("The book has all readings of %1 already: nothing was written.").arg(name));
-    const Refusals refusals =
-        session_.write(tr("%1 taken in for %2").arg(name, site), EntryKind::import, {},
-                       [&](Book& book, const Act& act) -> Checked<Done> {
-                           const auto kept = keep_readings(book, act, site.toStdString(), name.toStdString(),
-                                                           *looked.bytes, *looked.found);
-                           if (!kept) return kept.refusals();
-                           return Done{};
-                       });
+    const Refusals refusals = session_.write(
+        tr("%1 taken in for %2").arg(name, site), EntryKind::import, {},
+        [&](Book& book, const Act& act) -> Checked<Done> {
+            const auto kept = keep_readings(book, act, site.toStdString(), name.toStdString(), *looked.found);
+            if (!kept) return kept.refusals();
+            return Done{};
+        });
     problem_->setText(refusals_shown(refusals));
     take_->setEnabled(!refusals.empty());
     if (refusals.empty())

@@ -39,7 +39,6 @@ class ReadingsSheet : public QWidget {
  private:
     /// What a look, or the long half of taking it in, came to.
     struct Looked {
-        std::shared_ptr<ByteSource> bytes;
         std::shared_ptr<ReadingsTaken> found;
         QString problem;
     };

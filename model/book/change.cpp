@@ -130,8 +130,14 @@ Checked<Done> OpenChange::strike(const Kind& kind, const Id& id) {
 }
 
 Checked<std::string> OpenChange::keep_bytes(const ByteSource& bytes) {
-    auto digest = store_file(book_, bytes);
-    if (digest) materials_.insert(*digest);
+    const auto file = PackedFile::of(bytes);
+    if (!file) return file.refusals();
+    return keep_packed(**file);
+}
+
+std::string OpenChange::keep_packed(const PackedFile& file) {
+    auto digest = store_file(book_, file);
+    materials_.insert(digest);
     return digest;
 }
 

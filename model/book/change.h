@@ -5,8 +5,8 @@
 
 #include "model/book/book.h"
 #include "model/book/changeset.h"
+#include "model/book/packed_file.h"
 #include "model/book/signed_rows.h"
-#include "model/unit/byte_source.h"
 
 namespace spoilbook {
 
@@ -23,6 +23,7 @@ class OpenChange : public Change {
     Checked<Done> strike(const Kind& kind, const Id& id) override;
     Checked<std::string> keep(const std::string& bytes) override { return keep_bytes(HeldBytes(bytes)); }
     Checked<std::string> keep_bytes(const ByteSource& bytes);
+    std::string keep_packed(const PackedFile& file);
     [[nodiscard]] const Book& book() const override { return book_; }
 
     /// Applies an earlier entry's changeset as it stands (undo, redo). False where it does not apply.

@@ -17,4 +17,8 @@ Checked<std::string> keep_bytes(Change& change, const ByteSource& bytes) {
     return dynamic_cast<OpenChange&>(change).keep_bytes(bytes);
 }
 
+std::string keep_packed(Change& change, const PackedFile& file) {
+    return dynamic_cast<OpenChange&>(change).keep_packed(file);
+}
+
 }  // namespace spoilbook

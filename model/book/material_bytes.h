@@ -2,7 +2,7 @@
 #pragma once
 
 #include "model/book/book.h"
-#include "model/unit/byte_source.h"
+#include "model/book/packed_file.h"
 
 namespace spoilbook {
 
@@ -13,5 +13,7 @@ namespace spoilbook {
 std::unique_ptr<ByteSource> material_bytes(const Book& book, const std::string& digest);
 /// Stores bytes as Change::keep does. Refused too: bytes that change while they are read.
 Checked<std::string> keep_bytes(Change& change, const ByteSource& bytes);
+/// The same of bytes that were packed before, which leaves little to do; answers their digest.
+std::string keep_packed(Change& change, const PackedFile& file);
 
 }  // namespace spoilbook

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/book/stored_file.h"
 
-#include <zstd.h>
-
 #include <algorithm>
 
 #include "model/book/book_error.h"
@@ -11,61 +9,35 @@
 
 namespace spoilbook {
 
-namespace {
-
-std::string packed(std::string_view bytes) {
-    std::string out(ZSTD_compressBound(bytes.size()), '\0');
-    const auto size = ZSTD_compress(out.data(), out.size(), bytes.data(), bytes.size(), 3);
-    if (ZSTD_isError(size) != 0) throw BookError("a file cannot be packed");
-    out.resize(size);
-    return out;
-}
-
-std::string unpacked(const void* bytes, std::size_t size) {
-    std::string out(chunk_bytes, '\0');
-    const auto got = ZSTD_decompress(out.data(), out.size(), bytes, size);
-    if (ZSTD_isError(got) != 0) throw BookError("a stored file is damaged");
-    out.resize(got);
-    return out;
-}
-
-Refusal changed_meanwhile() {
-    return {"changed-meanwhile", "", "the file changed while it was read",
-            "wait until nobody writes it any more"};
-}
-
-}  // namespace
-
-Checked<std::string> store_file(const Book& book, const ByteSource& bytes) {
-    if (bytes.size() > largest_file_bytes) {
-        return Refusal{"file-too-large", "", "the file is over 1 GB", "cut it into smaller ones"};
-    }
-    const std::string digest = digest_of(bytes);
+std::string store_file(const Book& book, const PackedFile& file) {
     auto& db = *book.inside().db;
     SQLite::Statement known(db, "SELECT 1 FROM stored_file WHERE digest = ?");
-    known.bind(1, digest);
-    if (known.executeStep()) return digest;
-    const std::size_t chunks = (bytes.size() + chunk_bytes - 1) / chunk_bytes;
-    SQLite::Statement file(db, "INSERT INTO stored_file (digest, bytes, chunks) VALUES (?, ?, ?)");
-    file.bind(1, digest);
-    file.bind(2, static_cast<std::int64_t>(bytes.size()));
-    file.bind(3, static_cast<std::int64_t>(chunks));
-    file.exec();
+    known.bind(1, file.digest());
+    if (known.executeStep()) return file.digest();
+    SQLite::Statement row(db, "INSERT INTO stored_file (digest, bytes, chunks) VALUES (?, ?, ?)");
+    row.bind(1, file.digest());
+    row.bind(2, static_cast<std::int64_t>(file.size()));
+    row.bind(3, static_cast<std::int64_t>(file.chunks()));
+    row.exec();
     SQLite::Statement chunk(db, "INSERT INTO stored_chunk (digest, n, packed) VALUES (?, ?, ?)");
-    Sha256 stored;
-    for (std::size_t n = 0; n < chunks; ++n) {
-        const std::string piece = bytes.piece(n * chunk_bytes, chunk_bytes);
-        stored.add(piece);
-        const std::string pack = packed(piece);
+    for (std::size_t n = 0; n < file.chunks(); ++n) {
+        const std::string pack = file.pack(n);
         chunk.reset();
-        chunk.bind(1, digest);
+        chunk.bind(1, file.digest());
         chunk.bind(2, static_cast<std::int64_t>(n));
         chunk.bind(3, pack.data(), static_cast<int>(pack.size()));
         chunk.exec();
     }
-    if (hex_text(stored.hash()) != digest) return changed_meanwhile();
-    return digest;
+    return file.digest();
 }
+
+namespace {
+
+std::string_view blob(const SQLite::Column& column) {
+    return {static_cast<const char*>(column.getBlob()), static_cast<std::size_t>(column.getBytes())};
+}
+
+}  // namespace
 
 std::optional<std::string> load_file(const Book& book, const std::string& digest) {
     auto& db = *book.inside().db;
@@ -80,8 +52,8 @@ std::optional<std::string> load_file(const Book& book, const std::string& digest
     while (chunk.executeStep()) {
         if (chunk.getColumn(0).getInt64() != chunks++) throw broken("a chunk is missing");
         const auto column = chunk.getColumn(1);
-        bytes += unpacked(column.getBlob(), static_cast<std::size_t>(column.getBytes()));
-        if (bytes.size() > largest_file_bytes) throw broken("it is larger than any that was stored");
+        bytes += unpacked_chunk(blob(column));
+        if (bytes.size() > largest_kept_bytes) throw broken("it is larger than any that was stored");
     }
     if (chunks != file.getColumn(1).getInt64()) throw broken("a chunk is missing or was added");
     if (static_cast<std::int64_t>(bytes.size()) != file.getColumn(0).getInt64() ||
@@ -93,25 +65,17 @@ std::optional<std::string> load_file(const Book& book, const std::string& digest
 
 namespace {
 
-class StoredBytes : public ByteSource {
+class StoredBytes : public ChunkedBytes {
  public:
     StoredBytes(const Book& book, std::string digest, std::uint64_t size)
-        : book_(book), digest_(std::move(digest)), size_(size) {}
-    [[nodiscard]] std::uint64_t size() const override { return size_; }
-
-    [[nodiscard]] std::string piece(std::uint64_t from, std::size_t most) const override {
-        std::string piece;
-        while (piece.size() < most && from + piece.size() < size_) {
-            const std::uint64_t at = from + piece.size();
-            read_from(book_, [&] { take_chunk(at / chunk_bytes); });
-            piece += std::string_view(chunk_).substr(at % chunk_bytes, most - piece.size());
-        }
-        return piece;
-    }
+        : ChunkedBytes(size), book_(book), digest_(std::move(digest)) {}
 
  private:
-    void take_chunk(std::uint64_t n) const {
-        if (n == n_ && !chunk_.empty()) return;
+    [[nodiscard]] std::string chunk(std::size_t n) const override {
+        return read_from(book_, [&] { return read_chunk(n); });
+    }
+
+    [[nodiscard]] std::string read_chunk(std::size_t n) const {
         const auto broken = [&](const char* what) {
             return BookError("stored file " + digest_ + ": " + what);
         };
@@ -119,35 +83,31 @@ class StoredBytes : public ByteSource {
         rows.bind(1, digest_);
         rows.bind(2, static_cast<std::int64_t>(n));
         if (!rows.executeStep()) throw broken("a chunk is missing");
-        const auto column = rows.getColumn(0);
-        chunk_ = unpacked(column.getBlob(), static_cast<std::size_t>(column.getBytes()));
+        std::string chunk = unpacked_chunk(blob(rows.getColumn(0)));
         rows.reset();
-        n_ = n;
-        if (chunk_.size() != std::min<std::uint64_t>(chunk_bytes, size_ - n * chunk_bytes))
+        if (chunk.size() != std::min<std::uint64_t>(chunk_bytes, size() - n * chunk_bytes))
             throw broken("its bytes do not fit its digest");
-        hold_against_digest(n, broken);
+        hold_against_digest(n, chunk, broken);
+        return chunk;
     }
 
     template <class Broken>
-    void hold_against_digest(std::uint64_t n, const Broken& broken) const {
+    void hold_against_digest(std::size_t n, const std::string& chunk, const Broken& broken) const {
         if (n == 0) {
             hash_.emplace();
             hashed_ = 0;
         }
         if (!hash_ || n != hashed_) return;
-        hash_->add(chunk_);
-        if (++hashed_ * chunk_bytes < size_) return;
+        hash_->add(chunk);
+        if (++hashed_ * chunk_bytes < size()) return;
         if (hex_text(hash_->hash()) != digest_) throw broken("its bytes do not fit its digest");
         hash_.reset();
     }
 
     const Book& book_;
     std::string digest_;
-    std::uint64_t size_;
-    mutable std::string chunk_;    ///< the one read last
-    mutable std::uint64_t n_ = 0;  ///< and which it is
     mutable std::optional<Sha256> hash_;
-    mutable std::uint64_t hashed_ = 0;  ///< chunks, from the first
+    mutable std::size_t hashed_ = 0;  ///< chunks, from the first
 };
 
 }  // namespace

@@ -7,7 +7,6 @@
 #include <ranges>
 #include <set>
 
-#include "model/book/digest.h"
 #include "model/book/material_bytes.h"
 #include "model/book/season.h"
 #include "model/folder/match_material.h"
@@ -48,8 +47,11 @@ Refusals why_not(const ReadingsLook& look, const std::string& file) {
         std::string choices;
         for (const auto& choice : question.choices)
             choices += (choices.empty() ? "" : ", ") + choice;
+        // What the table itself lacks no answer mends.
         refusals.push_back({"must-ask", file, question.text,
-                            "say --" + question.about + (choices.empty() ? "" : ": " + choices)});
+                            question.about == "table"
+                                ? "mend a copy of the file, and take that in"
+                                : "say --" + question.about + (choices.empty() ? "" : ": " + choices)});
     }
     if (!refusals.empty()) return refusals;
     refusals = look.rows.refusals;
@@ -163,33 +165,38 @@ std::size_t lines_of(const ByteSource& bytes) {
 
 /// What keeping them would bring, of what was looked at.
 Checked<ReadingsTaken> prepared(const Book& book, const std::string& site, const std::string& file,
-                                const ByteSource& bytes, ReadingsLook look, std::string digest) {
+                                ReadingsLook look, std::shared_ptr<const PackedFile> packed) {
     if (auto refusals = why_not(look, file); !refusals.empty()) return refusals;
-    const auto fresh = fresh_among(book, *site_named(book, site), bytes, look, file);
+    const auto fresh = fresh_among(book, *site_named(book, site), *packed, look, file);
     if (!fresh) return fresh.refusals();
     ReadingsTaken taken{std::move(look), *fresh, std::nullopt};
-    taken.digest = std::move(digest);
+    taken.packed = std::move(packed);
     return taken;
+}
+
+/// Refusals of the packing know no name.
+Checked<std::shared_ptr<const PackedFile>> pack(const ByteSource& bytes, const std::string& file) {
+    auto packed = PackedFile::of(bytes);
+    if (packed) return packed;
+    Refusals refusals = packed.refusals();
+    for (auto& refusal : refusals)
+        refusal.where = file;
+    return refusals;
 }
 
 }  // namespace
 
 Checked<ReadingsTaken> keep_readings(Book& book, const Act& act, const std::string& site,
-                                     const std::string& file, const ByteSource& bytes, ReadingsTaken taken) {
+                                     const std::string& file, ReadingsTaken taken) {
     const auto id = site_named(book, site);
     if (!id) return id.refusals();
     if (taken.fresh == 0) return taken;
     const Kind& kind = definition<LoggerFile>().kind();
     const auto entry = book.change(act, [&](Change& change) -> Checked<Done> {
-        const auto digest = keep_bytes(change, bytes);
-        if (!digest) return digest.refusals();
-        if (*digest != taken.digest)
-            return Refusal{"changed-meanwhile", file, "the file changed while it was read",
-                           "wait until nobody writes it any more"};
         std::vector<Value> values(kind.fields.size());
         values[*kind.index_of("site")] = *id;
         values[*kind.index_of("file")] = free_name(files_of(change.book(), *id), file);
-        values[*kind.index_of("digest")] = *digest;
+        values[*kind.index_of("digest")] = keep_packed(change, *taken.packed);
         values[*kind.index_of("how")] = layout_text(taken.look.guess.layout);
         change.insert(kind, values);
         return Done{};
@@ -199,36 +206,52 @@ Checked<ReadingsTaken> keep_readings(Book& book, const Act& act, const std::stri
     return taken;
 }
 
+Notes notes_of(const LoggerRows& rows, const std::string& file, const Zone& zone) {
+    Notes notes;
+    const auto add = [&](const UnlikelyTimes& times, const char* where, const char* what) {
+        if (times.readings == 0) return;
+        notes.push_back({fmt::format("{} line {}", file, times.line),
+                         fmt::format("{} {}, the first at {}: kept; see whether {} right",
+                                     times.readings == 1 ? "a reading lies"
+                                                         : fmt::format("{} readings lie", times.readings),
+                                     where, instant_text(times.first, zone), what)});
+    };
+    add(rows.later, "in the future", "the logger's clock and the zone are");
+    add(rows.unset, "before 2000-01-02", "the logger's clock was set and is");
+    return notes;
+}
+
 Checked<ReadingsLook> look_at_readings(const Book& book, const std::string& site, const std::string& file,
-                                       const ByteSource& bytes, const LoggerAnswers& answers) {
+                                       const ByteSource& bytes, const LoggerAnswers& answers, Instant now) {
     const auto id = site_named(book, site);
     if (!id) return id.refusals();
     auto guess = guess_layout(bytes, file, site, answers, newest_layout(files_of(book, *id)));
     if (!guess) return guess.refusals();
     ReadingsLook look{std::move(*guess), {}};
-    if (look.guess.questions.empty()) look.rows = read_logger_rows(bytes, look.guess.layout, file);
+    if (look.guess.questions.empty()) look.rows = read_logger_rows(bytes, look.guess.layout, file, {}, now);
     return look;
 }
 
 Checked<ReadingsTaken> prepare_readings(const Book& book, const std::string& site, const std::string& file,
-                                        const ByteSource& bytes, const LoggerAnswers& answers) {
-    auto digest = digest_of(bytes);  // before the first look: so that no look is of other bytes
-    auto look = look_at_readings(book, site, file, bytes, answers);
+                                        const ByteSource& bytes, const LoggerAnswers& answers, Instant now) {
+    auto packed = pack(bytes, file);
+    if (!packed) return packed.refusals();
+    auto look = look_at_readings(book, site, file, **packed, answers, now);
     if (!look) return look.refusals();
-    return prepared(book, site, file, bytes, std::move(*look), std::move(digest));
+    return prepared(book, site, file, std::move(*look), std::move(*packed));
 }
 
 Checked<ReadingsTaken> take_readings(Book& book, const Act& act, const std::string& site,
                                      const std::string& file, const ByteSource& bytes,
                                      const LoggerAnswers& answers) {
-    auto taken = prepare_readings(book, site, file, bytes, answers);
+    auto taken = prepare_readings(book, site, file, bytes, answers, act.at);
     if (!taken) return taken.refusals();
-    return keep_readings(book, act, site, file, bytes, std::move(*taken));
+    return keep_readings(book, act, site, file, std::move(*taken));
 }
 
 Checked<ReadingsTaken> prepare_new_readings(const Book& book, const std::string& site,
                                             const std::string& file, const ByteSource& bytes,
-                                            const LoggerAnswers& answers) {
+                                            const LoggerAnswers& answers, Instant now) {
     const auto id = site_named(book, site);
     if (!id) return id.refusals();
     const HeldPart held = held_part(book, *id, bytes);
@@ -237,32 +260,26 @@ Checked<ReadingsTaken> prepare_new_readings(const Book& book, const std::string&
     const PartOfBytes part(bytes, held.bytes, end);
     Checked<ReadingsTaken> ready = ReadingsTaken{};
     if (held.layout && part.size() > 0) {
-        auto digest = digest_of(part);
+        auto packed = pack(part, file);
+        if (!packed) return packed.refusals();
         ReadingsLook look;
         look.guess.layout = *held.layout;
         look.guess.layout.first_row = 1;
         const auto before = lines_of(PartOfBytes(bytes, 0, held.bytes));
-        look.rows = read_logger_rows(part, look.guess.layout,
-                                     fmt::format("{} (lines counted from its line {})", file, before + 1));
+        const auto place = fmt::format("{} (lines counted from its line {})", file, before + 1);
+        look.rows = read_logger_rows(**packed, look.guess.layout, place, {}, now);
         if (look.rows.readings == 0 && look.rows.refused == 0)
             ready = ReadingsTaken{std::move(look), 0, std::nullopt};
         else
-            ready = prepared(book, site, file, part, std::move(look), std::move(digest));
+            ready = prepared(book, site, file, std::move(look), std::move(*packed));
     } else if (!held.layout) {
-        ready = prepare_readings(book, site, file, part, answers);
+        ready = prepare_readings(book, site, file, part, answers, now);
     }
     if (!ready) return ready;
     ready->from_byte = held.bytes;
     ready->to_byte = end;
     ready->unended = end < bytes.size();
     return ready;
-}
-
-Checked<ReadingsTaken> keep_new_readings(Book& book, const Act& act, const std::string& site,
-                                         const std::string& file, const ByteSource& bytes,
-                                         ReadingsTaken ready) {
-    const PartOfBytes part(bytes, ready.from_byte, ready.to_byte);
-    return keep_readings(book, act, site, file, part, std::move(ready));
 }
 
 }  // namespace spoilbook

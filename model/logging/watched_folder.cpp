@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <system_error>
 
+#include "model/book/season.h"
 #include "model/folder/regular_file.h"
 #include "model/record/watched_water.h"
 
@@ -96,7 +97,7 @@ Checked<std::vector<WatchedFile>> files_in_folder(const Book& book, const Folder
 
 PreparedFile prepare_watched(const Book& book, const FolderWatch& watch, WatchedFile file) {
     const auto path = (fs::path(watch.folder) / file.name).string();
-    PreparedFile prepared{std::move(file), nullptr, {}};
+    PreparedFile prepared{std::move(file), {}};
     auto& of = prepared.file;
     const auto refuse = [&](const Refusals& refusals) {
         of.state = WatchedState::refused;
@@ -111,20 +112,20 @@ PreparedFile prepare_watched(const Book& book, const FolderWatch& watch, Watched
                         "put it into a folder named as its site, or say --site"}});
     auto bytes = open_regular_file(path, of.name, largest_file_bytes);
     if (!bytes) return refuse(bytes.refusals());
-    prepared.bytes = std::move(*bytes);
     Checked<ReadingsTaken> taken = ReadingsTaken{};
     try {
-        taken = prepare_new_readings(book, of.site, of.name, *prepared.bytes, watch.answers);
+        taken = prepare_new_readings(book, of.site, of.name, **bytes, watch.answers, watch.clock);
     } catch (const std::system_error& error) {
         return refuse({{"unreadable", of.name, error.what(), "make it readable, or leave it out"}});
     }
-    if (!taken) return refuse(taken.refusals());
     if (look_at(path) != before) return prepared;
+    if (!taken) return refuse(taken.refusals());
     of.state = taken->fresh > 0 ? WatchedState::ready : WatchedState::held;
     of.readings = taken->look.rows.readings;
     of.fresh = taken->fresh;
     of.from_byte = taken->from_byte;
     of.unended = taken->unended;
+    of.notes = notes_of(taken->look.rows, of.name, book_zone(book));
     prepared.taken = std::move(*taken);
     return prepared;
 }
@@ -132,7 +133,7 @@ PreparedFile prepare_watched(const Book& book, const FolderWatch& watch, Watched
 WatchedFile keep_watched(Book& book, const Act& act, const PreparedFile& prepared) {
     WatchedFile file = prepared.file;
     if (file.state != WatchedState::ready) return file;
-    const auto kept = keep_new_readings(book, act, file.site, file.name, *prepared.bytes, prepared.taken);
+    const auto kept = keep_readings(book, act, file.site, file.name, prepared.taken);
     file.state = kept ? WatchedState::taken : WatchedState::refused;
     if (kept)
         file.entry = kept->entry;

@@ -12,6 +12,7 @@ struct FolderWatch {
         site;  ///< of all its files; blank: a folder in it, or the beginning of a file's name, says it
     LoggerAnswers answers;           ///< for files that the site's last one does not answer for
     Instant now{0};                  ///< by the clock that dates the files
+    Instant clock{0};                ///< readings that lie after it are noted
     std::int64_t still_ms = 60'000;  ///< a file changed less than this ago is left: it may be half written
 };
 
@@ -27,6 +28,7 @@ struct WatchedFile {
     std::uint64_t from_byte = 0;
     bool unended = false;  ///< see ReadingsTaken
     std::optional<EntryName> entry;
+    Notes notes;  ///< see notes_of
     Refusals refusals;
 };
 
@@ -37,7 +39,6 @@ Checked<std::vector<WatchedFile>> files_in_folder(const Book& book, const Folder
 /// A file held against the book, as far as it is ready to be kept.
 struct PreparedFile {
     WatchedFile file;
-    std::shared_ptr<ByteSource> bytes;
     ReadingsTaken taken;
 };
 

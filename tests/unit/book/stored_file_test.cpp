@@ -89,18 +89,19 @@ TEST_CASE("text packs to a fraction of its size") {
 
 namespace {
 
-/// Bytes that somebody writes while they are read.
+/// Bytes that somebody writes while they are read: others from the third reading on, or cut short.
 class Restless : public ByteSource {
  public:
-    explicit Restless(std::size_t size) : size_(size) {}
+    explicit Restless(std::size_t size, std::size_t cut = 0) : size_(size), cut_(cut) {}
     [[nodiscard]] std::uint64_t size() const override { return size_; }
     [[nodiscard]] std::string piece(std::uint64_t from, std::size_t most) const override {
-        ++reads_;
-        return std::string(std::min<std::uint64_t>(most, size_ - from), reads_ > 6 ? 'b' : 'a');
+        const char letter = cut_ == 0 && ++reads_ > 2 ? 'b' : 'a';
+        const std::uint64_t end = size_ - cut_;
+        return std::string(from < end ? std::min<std::uint64_t>(most, end - from) : 0, letter);
     }
 
  private:
-    std::uint64_t size_;
+    std::uint64_t size_, cut_;
     mutable int reads_ = 0;
 };
 
@@ -142,12 +143,38 @@ TEST_CASE("a file read out piece by piece is held against its digest") {
 
 TEST_CASE("a file that changes while it is stored is refused whole") {
     auto book = Book::in_memory("office");
-    const auto entry = book.change(by("Ana"), [&](Change& change) -> Checked<Done> {
-        const auto digest = keep_bytes(change, Restless(chunk_bytes + chunk_bytes / 2));
-        if (!digest) return digest.refusals();
-        return Done{};
-    });
-    REQUIRE_FALSE(entry);
-    CHECK(entry.refusals().front().code == "changed-meanwhile");
+    const std::size_t size = chunk_bytes + chunk_bytes / 2;
+    for (const std::size_t cut : {std::size_t{0}, std::size_t{1}, chunk_bytes / 2, chunk_bytes, size}) {
+        CAPTURE(cut);
+        const auto entry = book.change(by("Ana"), [&](Change& change) -> Checked<Done> {
+            const auto digest = keep_bytes(change, Restless(size, cut));
+            if (!digest) return digest.refusals();
+            return Done{};
+        });
+        REQUIRE_FALSE(entry);
+        CHECK(entry.refusals().front().code == "changed-meanwhile");
+    }
     CHECK_FALSE(check_journal(book));
+}
+
+TEST_CASE("a packed file is what it was packed from, and is kept in any book without it") {
+    const auto bytes = unlike_itself(2 * chunk_bytes + 5);
+    auto held = std::make_unique<std::string>(bytes);
+    const auto file = *PackedFile::of(HeldBytes(*held));
+    held.reset();
+    CHECK(file->size() == bytes.size());
+    CHECK(file->digest() == hex_text(sha256(bytes)));
+    CHECK(file->piece(chunk_bytes - 2, 7) == bytes.substr(chunk_bytes - 2, 7));
+    CHECK(digest_of(*file) == file->digest());
+    for (const char* device : {"office", "barge"}) {
+        auto book = Book::in_memory(device);
+        book.change(by("Ana"),
+                    [&](Change& change) -> Checked<Done> {
+                        CHECK(keep_packed(change, *file) == file->digest());
+                        return Done{};
+                    })
+            .value();
+        CHECK(book.material(file->digest()) == bytes);
+        CHECK_FALSE(check_journal(book));
+    }
 }
