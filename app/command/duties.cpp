@@ -6,6 +6,7 @@
 
 #include "app/command/condition_rows.h"
 #include "model/answer/calendar_file.h"
+#include "model/answer/response_times.h"
 #include "model/consent/due_days.h"
 #include "model/consent/duty_word.h"
 #include "model/consent/quantity_text.h"
@@ -70,6 +71,50 @@ Checked<Done> write_calendar(const std::string& path, const std::string& bytes) 
                    "choose a folder that you may write to, with room"};
 }
 
+Json response_json(const ResponseTime& time, const Zone& zone) {
+    const auto& record = time.answer.record;
+    const Event* row = time.answer.row;
+    Json json;
+    json["consent"] = record.of->consent == nullptr ? Json(nullptr) : Json(record.of->consent->consent);
+    json["condition"] = record.of->number;
+    json["tier"] = number_or_null(record.version().rule.tier);
+    json["site"] = record.event.site;
+    json["event"] = record.event.end ? "closed" : "open";
+    json["action"] = time.response.action;
+    json["to"] = text_or_null(time.response.to);
+    json["arises"] = instant_text(record.event.start, zone);
+    json["due"] = instant_or_null(time.due, zone);
+    json["state"] = text(time.state);
+    json["late"] = time.late();
+    json["told_at"] = instant_or_null(time.answer.told_at, zone);
+    json["answered_with"] = row == nullptr ? Json(nullptr) : text_or_null(row->action);
+    return json;
+}
+
+std::string response_line(const ResponseTime& time, const Zone& zone) {
+    const auto& record = time.answer.record;
+    std::string line =
+        fmt::format("{:<8} condition {} {} for {}, passed {}{}", text(time.state), record.of->number,
+                    time.response.action, record.event.site, instant_text(record.event.start, zone),
+                    record.event.end ? "" : ", still open");
+    if (!time.response.to.empty()) line += ", to " + time.response.to;
+    if (time.due) line += ", due " + instant_text(*time.due, zone);
+    if (time.late()) line += ", late";
+    return line + "\n";
+}
+
+/// What passed triggers ask for, and by when.
+void put_responses(const Reading& reading, Said& said) {
+    TurbidityWatch watch(*reading.book, reading.season, reading.as_at);
+    for (const auto& refusal : watch.unread())
+        print_notes({{refusal.where, refusal.what}});
+    said.json["responses"] = Json::array();
+    for (const auto& time : response_times(watch, reading.season, reading.as_at)) {
+        said.json["responses"].push_back(response_json(time, reading.season.zone));
+        said.text += response_line(time, reading.season.zone);
+    }
+}
+
 Checked<Said> say_duties(const Reading& reading, const std::string& calendar) {
     Refusals unread;
     const auto times = duty_calendar(*reading.ledger, reading.as_at, &unread);
@@ -82,7 +127,8 @@ Checked<Said> say_duties(const Reading& reading, const std::string& calendar) {
         said.json["duties"].push_back(duty_json(time, zone));
         said.text += duty_line(time, zone);
     }
-    if (times.empty()) said.text = "no condition asks for anything by a day\n";
+    put_responses(reading, said);
+    if (said.text.empty()) said.text = "no condition asks for anything by a day\n";
     if (calendar.empty()) return said;
     const auto written = write_calendar(calendar, calendar_file(times, reading.season, reading.as_at));
     if (!written) return written.refusals();

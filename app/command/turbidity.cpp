@@ -8,6 +8,7 @@
 #include "app/command/instruments.h"
 #include "app/command/solids.h"
 #include "model/answer/event_answers.h"
+#include "model/unit/calendar.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
 
@@ -17,10 +18,14 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// What is shown of the series; both ends are shown.
+/// What is shown; both ends are shown.
 struct Span {
     std::optional<Instant> from, to;
     [[nodiscard]] bool has(Instant at) const { return (!from || *from <= at) && (!to || at <= *to); }
+    /// Something that goes on until its end, which belongs to it; nothing: it goes on.
+    [[nodiscard]] bool touches(Instant begin, std::optional<Instant> end) const {
+        return (!to || begin <= *to) && (!from || !end || *from <= *end);
+    }
 };
 
 Json flags_json(const SiteSeries& series, const Span& span) {
@@ -79,15 +84,20 @@ Json answered_json(const EventAnswer& answer, const Zone& zone) {
     return row;
 }
 
-Json months_json(const std::vector<MonthComplete>& months) {
+Json months_json(const std::vector<MonthComplete>& months, const Span& span, const Zone& zone) {
     Json rows = Json::array();
-    for (const auto& month : months)
+    const auto month_of = [&](Instant at) { return month_text(zone.day_of(at)); };
+    for (const auto& month : months) {
+        if ((span.from && month.month < month_of(*span.from)) ||
+            (span.to && month.month > month_of(*span.to)))
+            continue;
         rows.push_back({{"month", month.month},
                         {"readings", month.readings},
                         {"counted", month.counted},
                         {"expected", month.expected},
                         {"complete", number_or_null(month.share())},
                         {"calibration_expired", month.expired}});
+    }
     return rows;
 }
 
@@ -103,9 +113,13 @@ Json instruments_json(const std::vector<Instrument>& instruments, const Zone& zo
     return rows;
 }
 
-std::vector<EventAnswer> answers_at(TurbidityWatch& watch, const Reading& reading, const std::string& site) {
+std::vector<EventAnswer> answers_at(TurbidityWatch& watch, const Reading& reading, const std::string& site,
+                                    const Span& span) {
     auto found = event_answers(watch, reading.season, reading.as_at);
-    std::erase_if(found, [&](const EventAnswer& answer) { return answer.record.event.site != site; });
+    std::erase_if(found, [&](const EventAnswer& answer) {
+        const auto& event = answer.record.event;
+        return event.site != site || !span.touches(event.over_since, event.end);
+    });
     return found;
 }
 
@@ -172,7 +186,7 @@ Checked<Said> say_turbidity(const Reading& reading, const std::string& site, con
         return Refusal{"no-such-row", "site " + site, "there is no such site", "look its name up"};
     const Zone& zone = reading.season.zone;
     const SiteSeries& series = *watch->series(site);
-    const auto events = answers_at(*watch, reading, site);
+    const auto events = answers_at(*watch, reading, site, span);
     Said said;
     said.json["as_at"] = instant_text(reading.as_at, zone);
     said.json["site"] = site;
@@ -186,7 +200,7 @@ Checked<Said> say_turbidity(const Reading& reading, const std::string& site, con
     for (const auto& answer : events)
         said.json["events"].push_back(answered_json(answer, zone));
     said.json["instruments"] = instruments_json(watch->instruments(site), zone);
-    said.json["completeness"] = months_json(watch->months(site));
+    said.json["completeness"] = months_json(watch->months(site), span, zone);
     said.text = text_of(said.json, events, zone);
     for (const auto& refusal : watch->unread())
         print_notes({{refusal.where, refusal.what}});

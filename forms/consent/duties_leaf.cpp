@@ -2,10 +2,13 @@
 #include "forms/consent/duties_leaf.h"
 
 #include <QHBoxLayout>
+#include <QPointer>
 #include <QVBoxLayout>
 
 #include "forms/consent/done_sheet.h"
 #include "forms/consent/duty_month.h"
+#include "forms/consent/trigger_sheet.h"
+#include "forms/consent/turbidity_source.h"
 #include "forms/shared/button.h"
 #include "forms/shared/label.h"
 #include "forms/shared/save_file.h"
@@ -98,6 +101,11 @@ void DutiesLeaf::show_figures(const FiguresMade&) {
             Asked asked;
             const auto times = duty_calendar(*f.ledger, f.as_at, &asked.unread);
             asked.rows = duty_rows(times, f.season.zone, f.as_at, QLocale());
+            if (const auto book = Book::open_to_read(f.book)) {
+                TurbidityWatch watch(*book, f.season, f.as_at);
+                add_response_rows(asked.rows, response_times(watch, f.season, f.as_at), watch, f.season,
+                                  f.as_at, QLocale());
+            }
             const Day day = f.season.zone.day_of(f.as_at);
             asked.today = {day.year, day.month, day.day};
             return asked;
@@ -127,12 +135,26 @@ void DutiesLeaf::show_duty() {
 void DutiesLeaf::open_duty(int place) {
     if (place < 0) return;
     const DutyRow row = rows_->row(place);
+    if (row.trigger) return open_trigger(row);
     if (!row.can_be_done && row.done.is_nil())
         return tell_problem(tr("It has not arisen yet, or asks for nothing: %1").arg(row.how));
     auto* page = new DoneSheet(session(), row);
     connect(page, &DoneSheet::exported, this, &DutiesLeaf::tell_written);
     connect(page, &DoneSheet::written, sheet_, &Sheet::close_sheet);
     sheet_->open(tr("Condition %1, %2").arg(row.condition, row.word), page, done_width);
+}
+
+/// A response is given where its trigger is answered.
+void DutiesLeaf::open_trigger(const DutyRow& row) {
+    QPointer<TriggerSheet> page = new TriggerSheet(session(), *row.trigger);
+    connect(page, &TriggerSheet::written, sheet_, &Sheet::close_sheet);
+    sheet_->open(tr("Condition %1 at %2").arg(row.condition, row.trigger->site), page, trigger_width);
+    const auto book = std::make_shared<TurbidityBook>(figures(), std::string());
+    off_screen<EvidenceAnswer>(
+        pool(), this, [book, trigger = *row.trigger] { return book->evidence(trigger); },
+        [page](const EvidenceAnswer& evidence) {
+            if (page) page->show_evidence(evidence);
+        });
 }
 
 void DutiesLeaf::export_calendar() {

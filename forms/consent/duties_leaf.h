@@ -29,6 +29,7 @@ class DutiesLeaf : public FiguresPage {
     QWidget* build_side();
     void show_duty();
     void open_duty(int row);
+    void open_trigger(const DutyRow& row);
     void export_calendar();
 
     QLabel* sentence_;

@@ -47,20 +47,20 @@ QString spans_shown(const std::vector<Day>& days, const QLocale& locale) {
     return spans.join(QStringLiteral(", "));
 }
 
-State shape_of(const DutyTime& time) {
-    switch (time.state) {
+State shape_of(DutyState state, bool late, bool unknown) {
+    switch (state) {
         case DutyState::overdue:
             return State::hold;
         case DutyState::due:
             return State::attention;
         case DutyState::done:
-            return time.late() ? State::attention : State::clear;
+            return late ? State::attention : State::clear;
         case DutyState::nil:
             return State::clear;
         case DutyState::coming:
             break;
     }
-    return time.unknown > 0 ? State::unknown : State::clear;
+    return unknown ? State::unknown : State::clear;
 }
 
 QString covers_shown(const DutyTime& time, const Zone& zone, const QLocale& locale) {
@@ -96,7 +96,58 @@ int rank(const DutyRow& row) {
     return row.state == DutyState::coming ? 1 : 2;
 }
 
+void put_in_order(std::vector<DutyRow>& rows) {
+    std::stable_sort(rows.begin(), rows.end(), [](const DutyRow& a, const DutyRow& b) {
+        if (rank(a) != rank(b)) return rank(a) < rank(b);
+        const double none = 9e18;  // without a time: behind those that have one
+        const double x = a.order.value_or(none);
+        const double y = b.order.value_or(none);
+        return rank(a) == 2 ? x > y : x < y;
+    });
+}
+
+void put_due(DutyRow& row, Instant due, const Zone& zone, const QLocale& locale) {
+    row.due_text = due_shown(due, zone, locale);
+    row.due_copy = shown(instant_text(due, zone));
+    row.day = date_of(zone.day_of(due - 1));
+    row.order = double(due.utc_ms);
+}
+
+DutyRow response_row(const ResponseTime& time, const TurbidityWatch& watch, const Season& season,
+                     Instant as_at, const QLocale& locale) {
+    const Zone& zone = season.zone;
+    const TriggerRecord& record = time.answer.record;
+    DutyRow row;
+    row.trigger = trigger_row(record, season, watch.site(record.event.site), as_at);
+    row.word = state_word(duty_word(time.state, time.late()));
+    row.shape = shape_of(time.state, time.late(), false);
+    row.state = time.state;
+    row.condition = row.trigger->condition;
+    if (record.of->consent != nullptr) row.consent = shown(record.of->consent->consent);
+    row.what = tr("answer: %1").arg(action_word(time.response.action));
+    row.text = book_text(record.version().condition->text);
+    row.covers =
+        tr("trigger at %1, %2").arg(row.trigger->site, moment_shown(record.event.start, zone, locale));
+    row.how = time.due ? tr("Due by %1.").arg(due_shown(*time.due, zone, locale))
+                       : tr("The condition sets no time.");
+    if (!time.response.to.empty()) row.how += u' ' + tr("To %1.").arg(book_text(time.response.to));
+    if (time.due) put_due(row, *time.due, zone, locale);
+    if (time.due) row.left = days_left(*time.due, zone, as_at);
+    row.can_be_done = time.state != DutyState::done;
+    row.left_text = left_shown(row);
+    if (time.answer.told_at) row.done_text = moment_shown(*time.answer.told_at, zone, locale);
+    return row;
+}
+
 }  // namespace
+
+void add_response_rows(std::vector<DutyRow>& rows, const std::vector<ResponseTime>& times,
+                       const TurbidityWatch& watch, const Season& season, Instant as_at,
+                       const QLocale& locale) {
+    for (const ResponseTime& time : times)
+        rows.push_back(response_row(time, watch, season, as_at, locale));
+    put_in_order(rows);
+}
 
 QString how_due(const DutyTime& time, const Zone& zone, const QLocale& locale) {
     if (time.to_go)
@@ -122,7 +173,7 @@ std::vector<DutyRow> duty_rows(const std::vector<DutyTime>& times, const Zone& z
     for (const DutyTime& time : times) {
         DutyRow row;
         row.word = state_word(duty_word(time));
-        row.shape = shape_of(time);
+        row.shape = shape_of(time.state, time.late(), time.unknown > 0);
         row.state = time.state;
         row.condition = shown(time.condition->condition);
         if (time.consent != nullptr) row.consent = shown(time.consent->consent);
@@ -130,12 +181,7 @@ std::vector<DutyRow> duty_rows(const std::vector<DutyTime>& times, const Zone& z
         row.text = book_text(time.condition->text);
         row.covers = covers_shown(time, zone, locale);
         row.how = how_due(time, zone, locale);
-        if (time.due) {
-            row.due_text = due_shown(*time.due, zone, locale);
-            row.due_copy = shown(instant_text(*time.due, zone));
-            row.day = date_of(zone.day_of(*time.due - 1));
-            row.order = double(time.due->utc_ms);
-        }
+        if (time.due) put_due(row, *time.due, zone, locale);
         if (const auto left = days_left(time, zone, as_at)) row.left = *left;
         if (time.covers && time.state != DutyState::coming) row.covers_from = time.covers->from;
         row.can_be_done = time.state == DutyState::due || time.state == DutyState::overdue;
@@ -143,13 +189,7 @@ std::vector<DutyRow> duty_rows(const std::vector<DutyTime>& times, const Zone& z
         fill_done(row, time, zone, locale);
         rows.push_back(std::move(row));
     }
-    std::stable_sort(rows.begin(), rows.end(), [](const DutyRow& a, const DutyRow& b) {
-        if (rank(a) != rank(b)) return rank(a) < rank(b);
-        const double none = 9e18;  // without a time: behind those that have one
-        const double x = a.order.value_or(none);
-        const double y = b.order.value_or(none);
-        return rank(a) == 2 ? x > y : x < y;
-    });
+    put_in_order(rows);
     return rows;
 }
 

@@ -4,8 +4,8 @@
 #include <QDate>
 #include <QLocale>
 
-#include "forms/shared/table_model.h"
-#include "model/consent/duty_calendar.h"
+#include "forms/consent/turbidity_rows.h"
+#include "model/answer/response_times.h"
 
 namespace spoilbook::form {
 
@@ -21,11 +21,16 @@ struct DutyRow {
     std::optional<Instant> covers_from;  ///< as a record of it says which time it was for
     Id done;                             ///< the record of it; nil: none
     bool can_be_done = false;            ///< has arisen and is not done
+    std::optional<TriggerRow> trigger;   ///< of a response: the passed trigger that it answers
 };
 
 /// Every time of every duty, as at; what needs doing first. The open ones come first, by their due time.
 std::vector<DutyRow> duty_rows(const std::vector<DutyTime>& times, const Zone& zone, Instant as_at,
                                const QLocale& locale);
+/// Puts what the triggers of `watch` ask for among them.
+void add_response_rows(std::vector<DutyRow>& rows, const std::vector<ResponseTime>& times,
+                       const TurbidityWatch& watch, const Season& season, Instant as_at,
+                       const QLocale& locale);
 std::vector<Column<DutyRow>> duty_columns();
 /// "1 overdue, 2 due, the next by 12 Dec 2025." in one sentence, the worst first.
 QString duties_sentence(const std::vector<DutyRow>& rows);

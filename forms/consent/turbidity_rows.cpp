@@ -7,6 +7,7 @@
 #include "forms/consent/turbidity_paint.h"
 #include "forms/shared/number_typed.h"
 #include "forms/works/say.h"
+#include "model/answer/board_state.h"
 #include "model/unit/calendar.h"
 
 namespace spoilbook::form {
@@ -14,16 +15,6 @@ namespace {
 
 QString tr(const char* text) {
     return QCoreApplication::translate("TurbidityLeaf", text);
-}
-
-QString action_word(const std::string& action) {
-    if (action == "tell") return tr("tell");
-    if (action == "check") return tr("check");
-    if (action == "slow") return tr("slow the work");
-    if (action == "move") return tr("move");
-    if (action == "change_cell") return tr("change the cell");
-    if (action == "stop") return tr("stop");
-    return QString::fromStdString(action);
 }
 
 void say_state(TriggerRow& row, Instant as_at) {
@@ -38,6 +29,16 @@ void say_state(TriggerRow& row, Instant as_at) {
 }
 
 }  // namespace
+
+QString action_word(const std::string& action) {
+    if (action == "tell") return tr("tell");
+    if (action == "check") return tr("check");
+    if (action == "slow") return tr("slow the work");
+    if (action == "move") return tr("move");
+    if (action == "change_cell") return tr("change the cell");
+    if (action == "stop") return tr("stop");
+    return QString::fromStdString(action);
+}
 
 QString span_shown(std::int64_t ms) {
     const std::int64_t minutes = ms / ms_per_minute;
@@ -164,8 +165,21 @@ std::vector<ViewRow> view_rows(const TurbidityView& view) {
     return rows;
 }
 
-SiteStands site_stands(const std::vector<TriggerState>& states, const std::string& site, const Zone& zone,
-                       const QLocale& locale) {
+namespace {
+
+/// "Last reading 3 h 5 min ago, at 14:10."
+QString last_reading(const TriggerState& state, Instant at, const Zone& zone, const QLocale& locale) {
+    if (!state.standing.at) return tr("No reading yet. ");
+    const QString when = moment_shown(*state.standing.at, zone, locale);
+    const QString age = span_shown(at - *state.standing.at);
+    return is_stale(state, at) ? tr("Last reading %1 ago, at %2: too old to tell. ").arg(age, when)
+                               : tr("Last judged at %1, %2 ago. ").arg(when, age);
+}
+
+}  // namespace
+
+SiteStands site_stands(const std::vector<TriggerState>& states, const std::string& site, Instant at,
+                       const Zone& zone, const QLocale& locale) {
     SiteStands stands;
     int worst = -1;
     QStringList said;
@@ -176,23 +190,28 @@ SiteStands site_stands(const std::vector<TriggerState>& states, const std::strin
         const auto shown = [&](const std::optional<double>& value) {
             return value ? number_shown(*value, 1, locale) : tr("not known");
         };
-        const bool told = state.standing.at && last.telling != Telling::cannot_tell;
-        const int rank = state.open ? 3 : state.standing.over_since ? 2 : !told ? 1 : 0;
+        // An event stays open through silence; a hold does not go on through it.
+        const bool told = last.telling != Telling::cannot_tell && !is_stale(state, at);
+        const bool silent = is_stale(state, at) && state.standing.at;
+        const int rank = state.open ? 3 : !told ? 1 : state.standing.over_since ? 2 : 0;
         if (rank > worst) {
             worst = rank;
             stands.state = rank == 3   ? State::hold
                            : rank == 2 ? State::attention
                            : rank == 1 ? State::unknown
                                        : State::clear;
-            stands.word = rank == 3   ? tr("event open: %1").arg(number)
-                          : rank == 2 ? tr("over %1, not passed yet").arg(number)
-                          : rank == 1 ? tr("cannot tell")
-                                      : tr("inside every trigger");
+            stands.word =
+                rank == 3   ? tr("event open: %1").arg(number)
+                : rank == 2 ? tr("over %1, not passed yet").arg(number)
+                : rank == 1
+                    ? (silent
+                           ? tr("cannot tell: last reading %1 ago").arg(span_shown(at - *state.standing.at))
+                           : tr("cannot tell"))
+                    : tr("inside every trigger");
         }
         said << (told ? tr("%1: %2 against %3").arg(number, shown(last.compared), shown(last.level))
                       : tr("%1: cannot tell").arg(number));
-        if (said.size() == 1 && state.standing.at)
-            stands.sentence = tr("Last judged at %1. ").arg(moment_shown(*state.standing.at, zone, locale));
+        if (said.size() == 1) stands.sentence = last_reading(state, at, zone, locale);
     }
     stands.sentence += said.join(QStringLiteral(" · "));
     if (said.isEmpty()) {

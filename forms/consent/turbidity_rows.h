@@ -69,16 +69,19 @@ std::vector<Column<MonthRow>> month_columns(const QLocale& locale);
 std::vector<Column<ReadingRow>> reading_columns(const Zone& zone, const QLocale& locale);
 std::vector<Column<ViewRow>> view_columns(const Zone& zone, const QLocale& locale);
 
+/// What a response asks for, in words.
+QString action_word(const std::string& action);
 /// "2 d 3 h", "1 h 20 min", "4 min"
 QString span_shown(std::int64_t ms);
 /// pass, not evaluated, suspect, fail, missing; with a shape before it in a table.
 QString flag_word(Flag flag);
-/// How the site stands under all its conditions, worst first.
+/// How the site stands under all its conditions at that instant, worst first. Where its last reading is older
+/// than they let one be, it cannot be told, and how old it is stands first.
 struct SiteStands {
     State state = State::unknown;
     QString word, sentence;
 };
-SiteStands site_stands(const std::vector<TriggerState>& states, const std::string& site, const Zone& zone,
-                       const QLocale& locale);
+SiteStands site_stands(const std::vector<TriggerState>& states, const std::string& site, Instant at,
+                       const Zone& zone, const QLocale& locale);
 
 }  // namespace spoilbook::form

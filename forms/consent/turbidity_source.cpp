@@ -72,7 +72,7 @@ EventsAnswer TurbidityBook::events() {
         for (const Site& site : watch.sites()) {
             for (const TriggerRecord& record : watch.events(site.site))
                 answer.events.push_back(trigger_row(record, season, &site, as_at));
-            answer.stands[site.site] = site_stands(states, site.site, season.zone, QLocale());
+            answer.stands[site.site] = site_stands(states, site.site, as_at, season.zone, QLocale());
         }
         std::stable_sort(answer.events.begin(), answer.events.end(),
                          [](const TriggerRow& a, const TriggerRow& b) { return a.start > b.start; });

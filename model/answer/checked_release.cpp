@@ -26,7 +26,9 @@ WaterState water_state(const TriggerState& state, Instant at) {
     water.condition = state.of->number;
     water.site = state.standing.site;
     if (state.open) water.event_since = state.open->event.start;
-    water.told = state.standing.last.telling != Telling::cannot_tell && !is_stale(state, at);
+    const bool stale = is_stale(state, at);
+    water.told = state.standing.last.telling != Telling::cannot_tell && !stale;
+    if (stale) water.silent_since = state.standing.at;
     return water;
 }
 

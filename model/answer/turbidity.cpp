@@ -26,6 +26,13 @@ void add_site(std::vector<std::string>& sites, const std::string& site) {
 
 }  // namespace
 
+std::optional<Instant> due_of(const TriggerRecord& record, const Response& response, const Zone& zone) {
+    if (!response.within) return std::nullopt;
+    const Consent* consent = record.of->consent;
+    const auto not_working = not_working_from(consent == nullptr ? "" : consent->not_working);
+    return due_after(zone, record.event.start, response.within->n, response.within->unit, not_working);
+}
+
 TurbidityWatch::TurbidityWatch(const Book& book, const Season& season, Instant as_at)
     : book_(book), season_(season), as_at_(as_at) {
     for (const Row& row : book.rows(definition<Site>().kind()))
@@ -110,14 +117,10 @@ TriggerOutcome TurbidityWatch::outcome(const TriggerCondition& condition) {
 TriggerRecord TurbidityWatch::record(const TriggerCondition& condition, const TriggerEvent& event) const {
     TriggerRecord record{&condition, event, {}, std::nullopt};
     const auto& rule = record.version().rule;
-    const auto not_working =
-        not_working_from(condition.consent == nullptr ? "" : condition.consent->not_working);
     for (const auto& response : rule.responses) {
         if (response.tier && response.tier != rule.tier) continue;
         record.responses.push_back(response);
-        if (!response.within) continue;
-        const auto due =
-            due_after(season_.zone, event.start, response.within->n, response.within->unit, not_working);
+        const auto due = due_of(record, response, season_.zone);
         if (due && (!record.due || *due < *record.due)) record.due = due;
     }
     return record;

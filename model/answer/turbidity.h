@@ -27,6 +27,10 @@ struct TriggerRecord {
     [[nodiscard]] const SeriesVersion& version() const { return of->trigger.versions[event.version]; }
 };
 
+/// Until when one of a record's responses is to be given: its time from the event's start on, working days as
+/// the consent counts them; nothing where it has no time.
+std::optional<Instant> due_of(const TriggerRecord& record, const Response& response, const Zone& zone);
+
 /// Where one site stands under one condition at the as-at.
 struct TriggerState {
     const TriggerCondition* of = nullptr;

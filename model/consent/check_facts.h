@@ -14,8 +14,9 @@ struct WaterState {
     Id consent;
     std::string condition;  ///< its number
     std::string site;
-    std::optional<Instant> event_since;  ///< an event is open; nothing: none is
-    bool told = true;                    ///< false: below min_complete, or no reading that is new enough
+    std::optional<Instant> event_since;   ///< an event is open; nothing: none is
+    bool told = true;                     ///< false: below min_complete, or no reading that is new enough
+    std::optional<Instant> silent_since;  ///< the last reading, where it is too old
 };
 
 /// What a release check needs beside the season: values that another room reads out of the book.

@@ -47,9 +47,12 @@ std::string listed_text(const DutyTime& time, const Zone& zone) {
 }
 
 std::optional<int> days_left(const DutyTime& time, const Zone& zone, Instant as_at) {
-    if (!time.due) return std::nullopt;
+    return time.due ? std::optional(days_left(*time.due, zone, as_at)) : std::nullopt;
+}
+
+int days_left(Instant due, const Zone& zone, Instant as_at) {
     // Due at 24:00 is due on the day that ends there.
-    return days_between(zone.day_of(*time.due - 1), zone.day_of(as_at));
+    return days_between(zone.day_of(due - 1), zone.day_of(as_at));
 }
 
 }  // namespace spoilbook

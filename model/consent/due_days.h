@@ -24,7 +24,9 @@ std::optional<DueDays> due_days(const DutyTime& time, const Zone& zone);
 /// "holidays are listed to 2026 only"; empty where the list goes on, or none is.
 std::string listed_text(const DutyTime& time, const Zone& zone);
 
-/// Local days from the as-at to the last day in time: 0 on that day, negative after it; nothing without one.
+/// Local days from the as-at to the last day in time: 0 on that day, negative after it.
+int days_left(Instant due, const Zone& zone, Instant as_at);
+/// The same of a duty; nothing without a due time.
 std::optional<int> days_left(const DutyTime& time, const Zone& zone, Instant as_at);
 
 }  // namespace spoilbook

@@ -3,8 +3,12 @@
 
 namespace spoilbook {
 
+std::string duty_word(DutyState state, bool late) {
+    return state == DutyState::done && late ? "done late" : text(state);
+}
+
 std::string duty_word(const DutyTime& time) {
-    return time.state == DutyState::done && time.late() ? "done late" : text(time.state);
+    return duty_word(time.state, time.late());
 }
 
 }  // namespace spoilbook

@@ -27,6 +27,12 @@ Id cell_in_use(const Ledger& ledger, const LedgerLine& planned, Instant by) {
     return cell;
 }
 
+std::string why_not_told(const WaterState& water, const Zone& zone) {
+    if (!water.silent_since) return "the readings of " + water.site + " do not suffice";
+    return fmt::format("the last reading of {} is of {}, too old to tell", water.site,
+                       instant_text(*water.silent_since, zone));
+}
+
 CheckReason change_of_cell(const Ledger& ledger, const LedgerLine& line, const std::string& event,
                            Instant since) {
     const Id in_use = cell_in_use(ledger, line, since);
@@ -57,7 +63,7 @@ CheckReason check_water(const Ledger& ledger, const Condition& condition, const 
             reason = stops ? reason_of(CheckState::hold, event)
                            : change_of_cell(ledger, line, event, *water.event_since);
         } else if (!water.told) {
-            reason = reason_of(CheckState::cannot_tell, "the readings of " + water.site + " do not suffice");
+            reason = reason_of(CheckState::cannot_tell, why_not_told(water, ledger.season().zone));
         }
         if (reason.state > worst.state) worst = std::move(reason);
     }

@@ -124,6 +124,57 @@ class Turbidity(Trade):
                                                   "2022-01-01T00:01Z")["readings"])
         self.assertLess(peaks[1] - peaks[0], 8_000, peaks)
 
+    def test_a_response_stands_with_the_duties_until_the_event_is_answered(self):
+        self.book_of(**{"turbidity/R1.csv": half_hours([2, 2, 20, 20, 20, 20, 2, 2, 2, 2, 2, 2]),
+                        "turbidity/C1.csv": half_hours([1] * 12)})
+
+        def response(as_at):
+            (row,) = self.ask("duties", self.book, "--as-at", f"2025-11-03T{as_at}+13:00")["responses"]
+            return row
+        self.assertEqual([], self.ask("duties", self.book, "--as-at", "2025-11-03T14:59+13:00")["responses"])
+        row = response("16:00")
+        self.assertEqual(("TC-1", "9", 2, "R1", "open", "slow", "Tern Council", "2025-11-03T15:00:00+13:00",
+                          "2025-11-03T17:00:00+13:00", "due", False, None),
+                         tuple(row[k] for k in ("consent", "condition", "tier", "site", "event", "action", "to",
+                                                "arises", "due", "state", "late", "told_at")))
+        self.assertEqual(("overdue", "closed"), tuple(response("18:00")[k] for k in ("state", "event")))
+        self.assertIn("overdue  condition 9 slow for R1, passed 2025-11-03T15:00:00+13:00",
+                      self.sbk("duties", self.book, "--as-at", "2025-11-03T17:01+13:00").stdout)
+        for told, late in (("16:30", False), ("17:30", True)):
+            self.write("log", self.book, "event", "E-1", "kind=trigger", "condition=9", "place=R1",
+                       "from=2025-11-03T15:00+13:00", "action=fewer buckets an hour",
+                       f"told=Tern Council 2025-11-03T{told}+13:00", "--by", "Ana")
+            self.assertEqual(("done", late, "fewer buckets an hour"),
+                             tuple(response("18:00")[k] for k in ("state", "late", "answered_with")))
+
+    def test_from_and_to_show_the_events_and_months_that_they_touch(self):
+        self.book_of(**{"turbidity/R1.csv": half_hours([2, 2, 20, 20, 20, 20, 2, 2, 2, 2, 2, 2]),
+                        "turbidity/C1.csv": half_hours([1] * 12)})
+
+        def shown(since, until):
+            said = self.turbidity("R1", "--from", since, "--to", until)
+            return len(said["events"]), len(said["series"]), sum(said["flags"].values()), len(said["completeness"])
+        # Over since 14:00, all clear at 17:30, local; readings from 13:00 to 18:30.
+        self.assertEqual((1, 12, 12, 1), shown("2025-11-03T13:00+13:00", "2025-11-03T23:00+13:00"))
+        self.assertEqual((0, 2, 2, 1), shown("2025-11-03T13:00+13:00", "2025-11-03T13:59+13:00"))
+        self.assertEqual((1, 3, 3, 1), shown("2025-11-03T13:00+13:00", "2025-11-03T14:00+13:00"))
+        self.assertEqual((1, 3, 3, 1), shown("2025-11-03T17:30+13:00", "2025-11-03T18:30+13:00"))
+        self.assertEqual((0, 2, 2, 1), shown("2025-11-03T17:31+13:00", "2025-11-03T18:30+13:00"))
+        self.assertEqual((0, 0, 0, 0), shown("2025-12-01T00:00+13:00", "2025-12-31T00:00+13:00"))
+
+    def test_readings_of_the_future_are_taken_with_a_word_and_count_when_their_time_has_come(self):
+        self.book_of()
+        path = self.path("r.csv")
+        with open(path, "w", encoding="utf-8") as f:
+            f.write("time,turb\n2025-11-03T00:00Z,1\n2025-11-04T00:00Z,2\n2099-01-01T00:00Z,3\n")
+        tried = self.ask("readings", self.book, "--file", path, "--site", "R1", "--try")
+        self.assertEqual([("r.csv line 4", True)], [(n["where"], "in the future" in n["what"]) for n in tried["notes"]])
+        self.assertIn("note: r.csv line 4: a reading lies in the future, the first at 2099-01-01",
+                      self.sbk("readings", self.book, "--file", path, "--site", "R1", "--try").stderr)
+        self.assertEqual(tried["notes"], self.write("readings", self.book, "--file", path, "--site", "R1")["notes"])
+        self.assertEqual(2, self.turbidity("R1")["readings"])
+        self.assertEqual(3, self.turbidity("R1", "--as-at", "2099-01-02T00:00Z")["readings"])
+
     def test_a_late_reading_between_those_of_the_book_is_held_against_them(self):
         self.book_of()
         path = self.path("r.csv")

@@ -3,11 +3,14 @@
 #include <QComboBox>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QTabBar>
 #include <QTabWidget>
 #include <QTableView>
 #include <QTest>
+#include <QTimer>
 #include <QWheelEvent>
 
+#include "forms/consent/duties_leaf.h"
 #include "forms/consent/flag_sheet.h"
 #include "forms/consent/readings_sheet.h"
 #include "forms/consent/trigger_sheet.h"
@@ -15,6 +18,7 @@
 #include "forms/consent/turbidity_leaf.h"
 #include "forms/shared/table_view.h"
 #include "tests/form/works_sample_desk.h"
+#include "tests/support/how_many.h"
 #include "tests/support/watched_harbour.h"
 
 using namespace spoilbook;
@@ -236,6 +240,86 @@ TEST_CASE("chosen readings get a person's flag, and the trigger that they passed
     CHECK(*said.to - *said.from == 35 * 10 * ms_per_minute);
 }
 
+TEST_CASE("how old the last reading is stands at the head, and one that is too old tells nothing",
+          "[turbidity]") {
+    Waterside watch;
+    // Ten-minute readings of ten days, the last at 23:50 of the tenth; now is the end of the fourteenth.
+    CHECK(comes_to_say(watch.page, "cannot tell: last reading 4 d 0 h ago"));
+    CHECK(comes_to_say(watch.page, "Last reading 4 d 0 h ago, at "));
+    watch.session.set_as_at(logger_start + 10 * ms_per_day);
+    CHECK(comes_to_say(watch.page, "inside every trigger"));
+    CHECK(comes_to_say(watch.page, ", 10 min ago."));
+    // The condition looks back an hour: after that the water is not known to be clear.
+    watch.session.set_as_at(logger_start + 10 * ms_per_day + 51 * ms_per_minute);
+    CHECK(comes_to_say(watch.page, "cannot tell: last reading 1 h 1 min ago"));
+}
+
+TEST_CASE("what a passed trigger asks for stands among the duties, and is answered there", "[turbidity]") {
+    WatchedHarbour harbour(ten_days(true), ten_days(false));
+    BookSession session(std::move(harbour.book), a_fortnight_on, {});
+    session.set_person(QStringLiteral("Ana"));
+    FiguresSource figures(session);
+    DutiesLeaf page(figures);
+    page.resize(1080, 720);
+    page.show();
+    REQUIRE(QTest::qWaitForWindowActive(&page));
+    REQUIRE(comes_to_say(page, "1 overdue."));
+    auto* table = page.findChild<TableView*>();
+    const auto cell = [&](int column) { return table->shown_rows()->index(0, column).data().toString(); };
+    CHECK(cell(0) == QStringLiteral("overdue"));
+    CHECK(cell(1) == QStringLiteral("answer: slow"));
+    CHECK(cell(3).startsWith(QStringLiteral("trigger at R1, ")));
+    press(&page, "Open this duty …");
+    auto* sheet = page.findChild<TriggerSheet*>();
+    REQUIRE(sheet);
+    REQUIRE(comes_to_say(*sheet, "Digging for"));
+    type_into(sheet, "What was done", "bucket slowed");
+    press(sheet, "Write the answer down");
+    CHECK(comes_to_say(page, "Nothing is open."));
+    CHECK(cell(0) == QStringLiteral("done"));
+}
+
+TEST_CASE("a long file is read beside the window, which goes on", "[turbidity]") {
+    Waterside watch;
+    const int rows = how_many(200'000);
+    {
+        std::ofstream file(watch.harbour.file("long.csv"));
+        file << "time,NTU\n";
+        for (int i = 0; i < rows; ++i)
+            file << instant_text(logger_start + 100 * ms_per_day + i * ms_per_minute, Zone::utc()) << ','
+                 << i % 97 << ".5\n";
+    }
+    watch.page.offer_file(QString::fromStdString(watch.harbour.file("long.csv")));
+    auto* sheet = watch.comes_up<ReadingsSheet>();
+    REQUIRE(sheet);
+    auto* site = sheet->findChild<QComboBox*>();
+    site->setFocus();
+    for (int i = 0; i < 3 && site->currentText() != QStringLiteral("R1"); ++i)
+        QTest::keyClick(site, Qt::Key_Down);
+    QPushButton* take = nullptr;
+    for (auto* button : sheet->findChildren<QPushButton*>()) {
+        if (button->text() == QStringLiteral("Take it in")) take = button;
+    }
+    REQUIRE(take);
+    REQUIRE(QTest::qWaitFor([&] { return take->isEnabled(); }, patience_ms));
+    QTimer beats;
+    int beaten = 0;
+    QObject::connect(&beats, &QTimer::timeout, &watch.page, [&] { ++beaten; });
+    beats.start(5);
+    take->setFocus();
+    QTest::keyClick(take, Qt::Key_Space);
+    CHECK_FALSE(take->isEnabled());
+    // Nothing is written yet, and keys still reach what lies behind.
+    auto* tabs = watch.page.findChild<QTabWidget*>();
+    tabs->setCurrentIndex(0);
+    QTest::keyClick(tabs->tabBar(), Qt::Key_Right);
+    CHECK(tabs->currentIndex() == 1);
+    CHECK_FALSE(says(watch.page, QStringLiteral("taken in from long.csv")));
+    const auto said = QString("%1 new readings of R1 taken in from long.csv.").arg(QLocale().toString(rows));
+    REQUIRE(comes_to_say(watch.page, said.toUtf8().constData()));
+    CHECK(beaten > 5);
+}
+
 TEST_CASE("a logger's file is asked about, then taken in, and its zone is remembered", "[turbidity]") {
     Waterside watch;
     const auto write = [&](const char* name, const char* rows) {
@@ -274,8 +358,9 @@ TEST_CASE("a logger's file is asked about, then taken in, and its zone is rememb
     REQUIRE(QTest::qWaitFor(
         [&] { return watch.chart->extent()->to == *parse_instant("2025-10-06T22:10Z", Zone::utc()) + 1; },
         patience_ms));
-    const ReadingsLook next = *look_at_readings(watch.session.book(), "R1", "b.csv",
-                                                HeldBytes("date,NTU\n2025-10-07 10:20,4.5\n"), {});
+    const ReadingsLook next =
+        *look_at_readings(watch.session.book(), "R1", "b.csv", HeldBytes("date,NTU\n2025-10-07 10:20,4.5\n"),
+                          {}, a_fortnight_on());
     CHECK(next.guess.questions.empty());
     CHECK(next.guess.layout.zone == "+12:00");
 }
