@@ -3,10 +3,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 
 #include "model/book/season.h"
+#include "model/consent/duty_calendar.h"
 #include "model/folder/regular_file.h"
 #include "model/logging/mark_done.h"
 #include "model/record/evidence_text.h"
@@ -35,6 +37,30 @@ Checked<std::vector<EvidenceBytes>> files_given(const std::vector<std::string>& 
         files.push_back({std::filesystem::path(path).filename().string(), std::move(*bytes)});
     }
     return files;
+}
+
+/// Which time of the duty the record is for; a record that is for none closes nothing, and that is told.
+void say_what_it_closes(const Book& book, const Id& record, Instant as_at, Said& said) {
+    const Season season = read_season(book);
+    const Ledger ledger(season);
+    const auto times = duty_calendar(ledger, as_at);
+    const auto time = std::find_if(times.begin(), times.end(), [&](const DutyTime& one) {
+        return one.done != nullptr && one.done->id == record;
+    });
+    if (time == times.end()) {
+        said.json["closes"] = nullptr;
+        said.text +=
+            "  nothing of it was open by then, so it closes nothing: say which time with --covers-from\n";
+        return;
+    }
+    const Zone& zone = season.zone;
+    said.json["closes"] = {
+        {"covers_from", time->covers ? instant_or_null(time->covers->from, zone) : Json(nullptr)},
+        {"covers_to", time->covers ? instant_or_null(time->covers->to, zone) : Json(nullptr)},
+        {"arises", instant_or_null(time->arises, zone)}};
+    if (time->covers)
+        said.text += fmt::format("  for {} to {}\n", day_text(zone.day_of(time->covers->from)),
+                                 day_text(zone.day_of(time->covers->to - 1)));
 }
 
 Checked<Said> say_done(Book& book, const Options& options, const DoneGiven& given) {
@@ -66,6 +92,7 @@ Checked<Said> say_done(Book& book, const Options& options, const DoneGiven& give
                  {"entry", done->entry ? Json(name_text(*done->entry)) : Json(nullptr)}};
     said.text = fmt::format("{}: condition {} done {}\n", row.duty_done, row.condition,
                             instant_text(mark.done_at, zone));
+    say_what_it_closes(book, done->id, std::max(clock_of(options), mark.done_at), said);
     for (const auto& file : evidence_files(row.evidence))
         said.text += fmt::format("  {}  {}\n", file.digest, file.name);
     return said;

@@ -2,6 +2,7 @@
 #include "app/command/figures_text.h"
 
 #include <fmt/format.h>
+#include <algorithm>
 
 #include "model/consent/quantity_text.h"
 #include "model/record/release_name.h"
@@ -25,13 +26,19 @@ std::string limit_line(const LimitState& state, const Zone& zone) {
         fmt::format("{:<14} {:>12.{}f} ± {:<10.{}f}", name, rounded_up(state.used * scale, decimals),
                     decimals, rounded_up(state.used_u * scale, decimals), decimals);
     if (state.limit) {
-        line += fmt::format(" of {:>10.{}f}  left {:>10.{}f} {:<10}", *state.limit * scale, decimals,
-                            rounded_down(*state.headroom() * scale, decimals), decimals,
-                            unit_text(state.quantity));
+        // Of a floor what is still to be reached, which is never made less by rounding.
+        const bool floor = !state.quantity.at_most;
+        const double left = *state.headroom() * scale;
+        line += fmt::format(" of {:>10.{}f}  {} {:>10.{}f} {:<10}", *state.limit * scale, decimals,
+                            floor ? "to go" : "left",
+                            floor ? std::max(0.0, rounded_up(left, decimals)) : rounded_down(left, decimals),
+                            decimals, unit_text(state.quantity));
     } else {
         line += fmt::format(" no limit yet, {}", unit_text(state.quantity));
     }
-    if (state.p_over) line += fmt::format("  P(over) {} %", chance_text(*state.p_over));
+    if (state.p_over)
+        line += fmt::format("  P({}) {} %", state.quantity.at_most ? "over" : "reached",
+                            chance_text(*state.p_over));
     if (state.unknown > 0) line += fmt::format("  loads not known: {}", state.unknown);
     if (state.used_as_reported && state.used_as_restated) {
         const auto reported = fmt::format("{:.{}f}", *state.used_as_reported * scale, decimals);

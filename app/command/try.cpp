@@ -62,8 +62,9 @@ Json pass_json(const TrialPass& pass, const Zone& zone) {
 
 std::string trial_text(const Trial& trial, const Zone& zone) {
     if (!trial.why_not.empty()) return "cannot be tried: " + trial.why_not + "\n";
-    std::string text = fmt::format("passed {} {}, held against {} {}", trial.times,
-                                   trial.times == 1 ? "time" : "times", trial.looked_at, trial.of);
+    std::string text =
+        fmt::format("{} {} {}, held against {} {}", trial.floor ? "missed" : "passed", trial.times,
+                    trial.times == 1 ? "time" : "times", trial.looked_at, trial.of);
     if (trial.cannot_tell > 0) text += fmt::format(", of them {} that cannot be told", trial.cannot_tell);
     text += "\n";
     for (std::size_t i = 0; i < trial.passes.size() && i < most_lines; ++i) {

@@ -75,16 +75,21 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned, const C
     auto checked = check_release(ledger, planned, facts);
     if (!checked) return {State::unknown, refusals_shown(checked.refusals()), {}, {}, {}};
     out.due_cell = QString::fromStdString(checked->due_cell);
+    bool is_offered = false;  // nobody has said where: the cell that is due stands for it, and is named
     if (!planned.cell && !planned.lat) {
         if (const auto named = cells_named(season, checked->due_cell); named.size() == 1) {
             const Cell* due = named.front();
+            is_offered = true;
             planned.cell = due->id;
             planned.ground = due->ground;
             if (auto there = check_release(ledger, planned, facts)) checked = std::move(there);
         }
     }
     const Cell* cell = season.cells.find(planned.cell);
-    const QString where = cell ? words(" in %1").arg(QString::fromStdString(cell->cell)) : QString();
+    QString where;
+    if (cell)
+        where = words(is_offered ? " in %1, the cell due" : " in %1").arg(QString::fromStdString(cell->cell));
+    if (!cell && planned.lat) where = words(" at the position written");
     const QString when = load_words(season, planned.load) +
                          words(", release about %1%2: ").arg(time_shown(planned.at, season.zone), where);
     out.state = state_of(checked->verdict);
@@ -97,7 +102,7 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned, const C
         to_do << task_words(task, season.zone);
     out.to_do = to_do.join(u'\n');
     if (checked->verdict == CheckState::clear) {
-        out.text = when + words("nothing in the consent stops it.");
+        out.text = when + words("nothing that is judged stops it.");
     } else {
         for (const CheckReason& reason : checked->reasons) {
             if (reason.state != checked->verdict) continue;
@@ -149,14 +154,16 @@ void ReleaseLine::ask(const PlannedRelease& planned) {
         if (into && into->loading_end) buckets += tally.count.value_or(0) + tally.part_buckets.value_or(0);
     }
     const std::int64_t at = (planned.at.utc_ms / (10 * ms_per_minute) + 1) * 10 * ms_per_minute;
-    const QString question = QStringLiteral("%1 %2 %3 %4 %5 %6 %7")
+    const QString question = QStringLiteral("%1 %2 %3 %4 %5 %6 %7 %8 %9")
                                  .arg(QString::fromStdString(hex(planned.load)))
                                  .arg(at)
                                  .arg(QString::fromStdString(hex(planned.ground)))
                                  .arg(QString::fromStdString(hex(planned.cell)))
                                  .arg(planned.wave_height_m.value_or(-1))
                                  .arg(buckets)
-                                 .arg(session_.writes_that_count());
+                                 .arg(session_.writes_that_count())
+                                 .arg(planned.lat.value_or(0), 0, 'f', 7)
+                                 .arg(planned.lon.value_or(0), 0, 'f', 7);
     if (question == asked_) return;
     asked_ = question;
     const int mine = ++asked_count_;

@@ -217,6 +217,10 @@ void TripPanel::ask_release(const Trip* trip, const Running& now) {
     if (under_way) {
         planned.ground = trip->ground;
         planned.cell = trip->cell;
+        // A place that she typed before the doors open is where they are to open.
+        planned.lat = trip->lat;
+        planned.lon = trip->lon;
+        planned.position_u_m = trip->position_u_m.value_or(0);
     }
     // The shift's wave height is of its beginning, or of the shift before: an observation tells how old it
     // is.

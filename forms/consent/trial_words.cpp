@@ -18,12 +18,16 @@ QString tr(const char* text) {
 QString trial_sentence(const Trial& trial, const Zone& zone, const QLocale& locale) {
     if (!trial.why_not.empty())
         return tr("It cannot be tried: %1.").arg(QString::fromStdString(trial.why_not));
-    QString words = tr("It would not have been passed");
+    QString words =
+        trial.floor ? tr("It would always have been reached") : tr("It would not have been passed");
     if (trial.times == 1)
-        words = tr("It would have been passed once, on %1").arg(moment_shown(*trial.first(), zone, locale));
+        words = (trial.floor ? tr("It would have been missed once, on %1")
+                             : tr("It would have been passed once, on %1"))
+                    .arg(moment_shown(*trial.first(), zone, locale));
     if (trial.times > 1)
         words =
-            tr("It would have been passed %1 times, first on %2")
+            (trial.floor ? tr("It would have been missed %1 times, first on %2")
+                         : tr("It would have been passed %1 times, first on %2"))
                 .arg(locale.toString(qulonglong(trial.times)), moment_shown(*trial.first(), zone, locale));
     words += tr("; held against %1 %2")
                  .arg(locale.toString(qulonglong(trial.looked_at)), QString::fromStdString(trial.of));

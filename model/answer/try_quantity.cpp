@@ -91,6 +91,7 @@ class QuantityTrial {
     void try_floor() {
         trial_.why_not = why_floor_is_not_judged(quantity_);
         trial_.of = "windows";
+        trial_.floor = true;
         trial_.looked_at = trial_.cannot_tell = 0;
         const Period span{asked_.from, asked_.to + 1};
         for (const auto& floor : floors_ended(asked_.ledger, asked_.candidate, quantity_, span, asked_.to)) {

@@ -7,6 +7,7 @@
 #include <map>
 
 #include "model/consent/quantity_text.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {

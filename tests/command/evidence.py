@@ -100,7 +100,7 @@ class Evidence(Trade):
             self.assertEqual(LETTER, kept.read())
         # Out again: every file with the same bytes.
         twice = self.path("twice")
-        self.write("export", again, "--to", twice)
+        self.assertEqual(0, self.sbk("export", again, "--to", twice).returncode)
         self.assertEqual(*(self.files_in(folder) for folder in (out, twice)))
 
     @staticmethod

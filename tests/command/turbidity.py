@@ -143,7 +143,7 @@ class Turbidity(Trade):
         for told, late in (("16:30", False), ("17:30", True)):
             self.write("log", self.book, "event", "E-1", "kind=trigger", "condition=9", "place=R1",
                        "from=2025-11-03T15:00+13:00", "action=fewer buckets an hour",
-                       f"told=Tern Council 2025-11-03T{told}+13:00", "--by", "Ana")
+                       f"told=Tern Council 2025-11-03T{told}+13:00")
             self.assertEqual(("done", late, "fewer buckets an hour"),
                              tuple(response("18:00")[k] for k in ("state", "late", "answered_with")))
 

@@ -72,7 +72,7 @@ TEST_CASE("the release is asked about again when an observation is written, and 
     Asked asked;
     CHECK(asked.answer().contains(QStringLiteral("Condition 17 cannot be told")));
     asked.log("observation", "OB-0001", {{"time", "2025-11-04T07:00+13:00"}, {"wave_height_m", "1.2"}});
-    CHECK(asked.answer().contains(QStringLiteral("nothing in the consent stops it")));
+    CHECK(asked.answer().contains(QStringLiteral("nothing that is judged stops it")));
     asked.log("observation", "OB-0001", {{"wave_height_m", "2.4"}});
     CHECK(asked.answer().contains(QStringLiteral("Condition 17 holds it")));
     CHECK_FALSE(asked.asks_again());

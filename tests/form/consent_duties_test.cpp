@@ -151,12 +151,19 @@ TEST_CASE("the leaf shows the list beside the month and opens a duty by Enter", 
     REQUIRE(QTest::qWaitForWindowActive(&page));
     REQUIRE(comes_to_say(page, "coming"));
     auto* table = page.findChild<QTableView*>();
-    REQUIRE(table->model()->rowCount() == int(sample_duties().size()));
+    const auto cell = [&](int row, int column) {
+        return table->model()->index(row, column).data().toString();
+    };
+    int duties = 0, done = -1;
     for (int row = 0; row < table->model()->rowCount(); ++row) {
-        if (!table->model()->index(row, 0).data().toString().startsWith(QStringLiteral("done"))) continue;
-        table->setCurrentIndex(table->model()->index(row, 0));
-        break;
+        if (cell(row, 1).startsWith(QStringLiteral("answer"))) continue;  // a passed trigger asks for it
+        ++duties;
+        if (done < 0 && cell(row, 0).startsWith(QStringLiteral("done"))) done = row;
     }
+    CHECK(duties == int(sample_duties().size()));
+    CHECK(duties < table->model()->rowCount());
+    REQUIRE(done >= 0);
+    table->setCurrentIndex(table->model()->index(done, 0));
     table->setFocus();
     QTest::keyClick(table, Qt::Key_Return);
     const auto* sheet = page.findChild<Sheet*>();

@@ -213,7 +213,7 @@ TEST_CASE(
     "[consent]") {
     Office office;
     const std::pair<const char*, const char*> first_of[] = {
-        {"quantity: so much in a time", "how much"},
+        {"quantity: so much in a time", "an amount or a share"},
         {"place: inside or outside something", "inside or outside"},
         {"series: readings against a level", ""},
         {"duty: something is due", ""},

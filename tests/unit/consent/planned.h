@@ -48,7 +48,7 @@ struct Planned {
     CheckState verdict() { return check().verdict; }
     std::optional<Instant> until() { return check().reasons.at(0).until; }
     void water(std::optional<Instant> since, bool told = true) {
-        facts.water = {{small.consent, "9", "R1", since, told}};
+        facts.water = {{small.consent, "9", "R1", since, told, {}}};
     }
 };
 
