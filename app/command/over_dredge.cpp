@@ -5,6 +5,7 @@
 #include <fmt/ranges.h>
 
 #include "model/progress/over_dredge.h"
+#include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -38,7 +39,7 @@ Json row_json(const OverDredge& dug, std::optional<double> unit_cost) {
 }
 
 std::string amount_text(const std::optional<Measured>& measured) {
-    return measured ? fmt::format("{:.0f} ± {:.0f} m³", measured->value, measured->u) : "not reported";
+    return measured ? with_u(measured->value, measured->u, 0) + " m³" : "not reported";
 }
 
 std::string row_text(const OverDredge& dug, std::optional<double> unit_cost) {
@@ -47,8 +48,7 @@ std::string row_text(const OverDredge& dug, std::optional<double> unit_cost) {
                                    amount_text(dug.within), amount_text(dug.beyond));
     if (const auto share = dug.share())
         text += fmt::format(", {:.1f} % of the {:.0f} m³ removed", 100 * *share, *dug.removed_m3);
-    if (const auto paid = cost(dug, unit_cost))
-        text += fmt::format(", cost {:.0f} ± {:.0f}", paid->value, paid->u);
+    if (const auto paid = cost(dug, unit_cost)) text += ", cost " + with_u(paid->value, paid->u, 0);
     text += fmt::format(" ({})\n", fmt::join(dug.reports, ", "));
     for (const auto& taken : dug.assumed)
         text += fmt::format("    {}\n", taken);

@@ -36,7 +36,7 @@ Row row_of(const OverDredge& dug, std::optional<double> unit_cost) {
 
 QString shown(const std::optional<Measured>& measured, const QLocale& locale) {
     return measured ? tr("%1 ± %2").arg(number_shown(measured->value, 0, locale),
-                                        number_shown(measured->u, 0, locale))
+                                        rounded_up(measured->u, 0, locale))
                     : QStringLiteral("–");
 }
 
