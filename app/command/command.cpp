@@ -189,4 +189,10 @@ void put_estimate(nlohmann::ordered_json& object, const std::string& name,
     object[name + "_u"] = estimate ? nlohmann::ordered_json(estimate->u()) : nlohmann::ordered_json(nullptr);
 }
 
+void put_measured(nlohmann::ordered_json& object, const std::string& name,
+                  const std::optional<Measured>& measured) {
+    object[name] = measured ? nlohmann::ordered_json(measured->value) : nlohmann::ordered_json(nullptr);
+    object[name + "_u"] = measured ? nlohmann::ordered_json(measured->u) : nlohmann::ordered_json(nullptr);
+}
+
 }  // namespace spoilbook

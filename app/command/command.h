@@ -11,6 +11,7 @@
 #include "model/book/book.h"
 #include "model/book/replay.h"
 #include "model/consent/ledger.h"
+#include "model/volume/reconcile_period.h"
 
 namespace spoilbook {
 
@@ -103,5 +104,8 @@ int write_book(const Options& options, const std::function<Checked<Said>(Book&)>
 /// An estimate's value and _u under `name`, or nulls.
 void put_estimate(nlohmann::ordered_json& object, const std::string& name,
                   const std::optional<Estimate>& estimate);
+/// The same of a value of which only its uncertainty is known.
+void put_measured(nlohmann::ordered_json& object, const std::string& name,
+                  const std::optional<Measured>& measured);
 
 }  // namespace spoilbook

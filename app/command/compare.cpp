@@ -18,11 +18,6 @@ struct Asked {
     std::string before, after, propose, from;
 };
 
-void put(Json& row, const std::string& name, const std::optional<Measured>& measured) {
-    row[name] = measured ? Json(measured->value) : Json(nullptr);
-    row[name + "_u"] = measured ? Json(measured->u) : Json(nullptr);
-}
-
 Json name_or_null(const std::string* name) {
     return name == nullptr ? Json(nullptr) : Json(*name);
 }
@@ -35,23 +30,23 @@ Json period_json(const ReconciledPeriod& period, const Season& season) {
     row["after"] = name_or_null(period.after == nullptr ? nullptr : &period.after->survey);
     row["from"] = instant_or_null(period.from, season.zone);
     row["to"] = instant_or_null(period.to, season.zone);
-    put(row, "removed_m3", period.removed);
+    put_measured(row, "removed_m3", period.removed);
     row["deposited_m3"] = number_or_null(period.row->deposited_in_situ_m3);
     row["deposited_m3_u"] = number_or_null(period.row->deposited_u_m3);
-    put(row, "infill_m3", period.infill);
-    put(row, "outside_m3", period.outside);
+    put_measured(row, "infill_m3", period.infill);
+    put_measured(row, "outside_m3", period.outside);
     const bool counted = period.claim != nullptr && period.from && period.to;
     put_estimate(row, "barges_in_situ_m3", counted ? std::optional(period.loads.in_situ_m3) : std::nullopt);
     put_estimate(row, "barges_hopper_m3", counted ? std::optional(period.loads.hopper_m3) : std::nullopt);
     row["loads"] = period.loads.loads;
     row["unknown"] = period.loads.unknown;
     const auto& balance = period.balance;
-    put(row, "difference_m3", balance ? std::optional(balance->difference) : std::nullopt);
+    put_measured(row, "difference_m3", balance ? std::optional(balance->difference) : std::nullopt);
     row["e_n"] = balance ? number_or_null(balance->e_n) : Json(nullptr);
     row["state"] = held_text(period.held);
     row["why"] = period.why.empty() ? Json(nullptr) : Json(period.why);
-    put(row, "bulking_factor_closing", balance ? balance->closing_factor : std::nullopt);
-    put(row, "residual_m3", period.residual);
+    put_measured(row, "bulking_factor_closing", balance ? balance->closing_factor : std::nullopt);
+    put_measured(row, "residual_m3", period.residual);
     row["assumed"] = Json::array();
     for (const auto& sentence : period.assumed)
         row["assumed"].push_back(sentence);

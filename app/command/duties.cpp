@@ -94,12 +94,11 @@ Json response_json(const ResponseTime& time, const Zone& zone) {
 std::string response_line(const ResponseTime& time, const Zone& zone) {
     const auto& record = time.answer.record;
     std::string line =
-        fmt::format("{:<8} condition {} {} for {}, passed {}{}", text(time.state), record.of->number,
-                    time.response.action, record.event.site, instant_text(record.event.start, zone),
-                    record.event.end ? "" : ", still open");
+        fmt::format("{:<9} condition {} {} for {}, passed {}{}", duty_word(time.state, time.late()),
+                    record.of->number, time.response.action, record.event.site,
+                    instant_text(record.event.start, zone), record.event.end ? "" : ", still open");
     if (!time.response.to.empty()) line += ", to " + time.response.to;
-    if (time.due) line += ", due " + instant_text(*time.due, zone);
-    if (time.late()) line += ", late";
+    if (time.due) line += ", due " + due_text(*time.due, zone);
     return line + "\n";
 }
 

@@ -14,25 +14,15 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-void put(Json& row, const std::string& name, const std::optional<Measured>& measured) {
-    row[name] = measured ? Json(measured->value) : Json(nullptr);
-    row[name + "_u"] = measured ? Json(measured->u) : Json(nullptr);
-}
-
-std::optional<Measured> cost(const OverDredge& dug, std::optional<double> unit_cost) {
-    const auto below = dug.below_target();
-    return below && unit_cost ? std::optional(cost_of(*below, *unit_cost)) : std::nullopt;
-}
-
 Json row_json(const OverDredge& dug, std::optional<double> unit_cost) {
     Json row = Json::object();
     if (dug.claim != nullptr) row["claim"] = dug.claim->claim;
-    put(row, "within_allowance_m3", dug.within);
-    put(row, "beyond_allowance_m3", dug.beyond);
-    put(row, "below_target_m3", dug.below_target());
+    put_measured(row, "within_allowance_m3", dug.within);
+    put_measured(row, "beyond_allowance_m3", dug.beyond);
+    put_measured(row, "below_target_m3", dug.below_target());
     row["removed_m3"] = number_or_null(dug.removed_m3);
     row["share_of_removed"] = number_or_null(dug.share());
-    put(row, "cost", cost(dug, unit_cost));
+    put_measured(row, "cost", dug.cost(unit_cost));
     row["removed"] = dug.reports;
     row["assumed"] = dug.assumed;
     return row;
@@ -48,7 +38,7 @@ std::string row_text(const OverDredge& dug, std::optional<double> unit_cost) {
                                    amount_text(dug.within), amount_text(dug.beyond));
     if (const auto share = dug.share())
         text += fmt::format(", {:.1f} % of the {:.0f} m³ removed", 100 * *share, *dug.removed_m3);
-    if (const auto paid = cost(dug, unit_cost)) text += ", cost " + with_u(paid->value, paid->u, 0);
+    if (const auto paid = dug.cost(unit_cost)) text += ", cost " + with_u(paid->value, paid->u, 0);
     text += fmt::format(" ({})\n", fmt::join(dug.reports, ", "));
     for (const auto& taken : dug.assumed)
         text += fmt::format("    {}\n", taken);

@@ -87,9 +87,9 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned, const C
     }
     const Cell* cell = season.cells.find(planned.cell);
     QString where;
-    if (cell)
-        where = words(is_offered ? " in %1, the cell due" : " in %1").arg(QString::fromStdString(cell->cell));
-    if (!cell && planned.lat) where = words(" at the position written");
+    if (cell) where = words(" in %1").arg(QString::fromStdString(cell->cell));
+    if (is_offered) where += words(", the cell due");
+    if (planned.lat) where += words(" at the position written");
     const QString when = load_words(season, planned.load) +
                          words(", release about %1%2: ").arg(time_shown(planned.at, season.zone), where);
     out.state = state_of(checked->verdict);

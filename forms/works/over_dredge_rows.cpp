@@ -23,7 +23,7 @@ Row row_of(const OverDredge& dug, std::optional<double> unit_cost) {
     row.beyond = dug.beyond;
     row.below = dug.below_target();
     row.share = dug.share();
-    if (row.below && unit_cost) row.cost = cost_of(*row.below, *unit_cost);
+    row.cost = dug.cost(unit_cost);
     QStringList reports, assumed;
     for (const auto& report : dug.reports)
         reports << QString::fromStdString(report);
@@ -86,7 +86,7 @@ QString over_dredge_sentence(const OverDredged& dug, std::optional<double> unit_
     if (const auto share = dug.all.share())
         words += tr(", %1 % of what was removed").arg(number_shown(100 * *share, 1, locale));
     if (dug.all.beyond) words += tr("; %1 m³ of it beyond the allowance").arg(shown(dug.all.beyond, locale));
-    if (unit_cost) words += tr(". It cost %1").arg(shown(cost_of(*below, *unit_cost), locale));
+    if (const auto paid = dug.all.cost(unit_cost)) words += tr(". It cost %1").arg(shown(paid, locale));
     return words + u'.';
 }
 

@@ -7,19 +7,11 @@
 #include <map>
 
 #include "model/answer/evidence_periods.h"
-#include "model/unit/calendar.h"
-#include "model/unit/time_text.h"
+#include "model/record/survey_day.h"
 
 namespace spoilbook {
 
 namespace {
-
-/// The midnight that ends the day of a survey.
-std::optional<Instant> end_of_day(const Survey* survey, const Zone& zone) {
-    if (survey == nullptr) return std::nullopt;
-    const auto day = parse_day(survey->surveyed_on);
-    return day ? std::optional(zone.day_start(plus_days(*day, 1))) : std::nullopt;
-}
 
 std::optional<Measured> typed(std::optional<double> value, std::optional<double> u) {
     return value ? std::optional(Measured{*value, u.value_or(0)}) : std::nullopt;
@@ -43,8 +35,8 @@ ReconciledPeriod period_of(const Removed& row, const Season& season) {
     period.claim = season.claims.find(row.claim);
     period.before = season.surveys.find(row.before);
     period.after = season.surveys.find(row.after);
-    period.from = end_of_day(period.before, season.zone);
-    period.to = end_of_day(period.after, season.zone);
+    period.from = end_of_survey(period.before, season.zone);
+    period.to = end_of_survey(period.after, season.zone);
     period.removed = typed(row.removed_in_situ_m3, row.removed_u_m3);
     period.infill = typed(row.infill_in_situ_m3, row.infill_u_m3);
     period.outside = typed(row.outside_in_situ_m3, row.outside_u_m3);

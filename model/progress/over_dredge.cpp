@@ -3,8 +3,7 @@
 
 #include <algorithm>
 
-#include "model/unit/calendar.h"
-#include "model/unit/time_text.h"
+#include "model/record/survey_day.h"
 
 namespace spoilbook {
 
@@ -57,19 +56,13 @@ void add_report(OverDredge& to, const Removed& row) {
     to.removed_m3 = known ? std::optional(to.removed_m3.value_or(0) + *row.removed_in_situ_m3) : std::nullopt;
 }
 
-std::optional<Instant> end_of_day(const Season& season, const Id& survey) {
-    const auto* row = season.surveys.find(survey);
-    const auto day = row == nullptr ? Checked<Day>(Refusal{}) : parse_day(row->surveyed_on);
-    return day ? std::optional(season.zone.day_start(plus_days(*day, 1))) : std::nullopt;
-}
-
 /// Those whose later survey's day was over, the shorter ones first.
 std::vector<Telling> telling_by(const Season& season, Instant as_at) {
     std::vector<Telling> reports;
     for (const auto& row : season.removed.rows()) {
-        const auto to = end_of_day(season, row.after);
+        const auto to = end_of_survey(season.surveys.find(row.after), season.zone);
         if ((!row.within_allowance_m3 && !row.beyond_allowance_m3) || !to || *to > as_at) continue;
-        reports.push_back({&row, end_of_day(season, row.before), *to});
+        reports.push_back({&row, end_of_survey(season.surveys.find(row.before), season.zone), *to});
     }
     std::stable_sort(reports.begin(), reports.end(),
                      [](const Telling& a, const Telling& b) { return a.is_shorter(b); });
@@ -91,8 +84,10 @@ std::optional<double> OverDredge::share() const {
     return below->value / *removed_m3;
 }
 
-Measured cost_of(const Measured& in_situ_m3, double unit_cost) {
-    return {in_situ_m3.value * unit_cost, in_situ_m3.u * unit_cost};
+std::optional<Measured> OverDredge::cost(std::optional<double> unit_cost) const {
+    const auto below = below_target();
+    if (!below || !unit_cost) return std::nullopt;
+    return Measured{below->value * *unit_cost, below->u * *unit_cost};
 }
 
 OverDredged over_dredge(const Season& season, Instant as_at) {

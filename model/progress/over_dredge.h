@@ -23,11 +23,10 @@ struct OverDredge {
     [[nodiscard]] std::optional<Measured> below_target() const;
     /// Of what was removed, a fraction.
     [[nodiscard]] std::optional<double> share() const;
+    /// Of what lies below target, at so much money for a cubic metre in situ; in that money. Never part of a
+    /// return. Nothing without a unit cost.
+    [[nodiscard]] std::optional<Measured> cost(std::optional<double> unit_cost) const;
 };
-
-/// What over-dredge cost at so much money a cubic metre in situ; in the money that the unit cost is in. Never
-/// part of a return.
-Measured cost_of(const Measured& in_situ_m3, double unit_cost);
 
 struct OverDredged {
     std::vector<OverDredge> claims;  ///< those of which a report tells, in the order of the book

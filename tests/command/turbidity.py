@@ -138,7 +138,7 @@ class Turbidity(Trade):
                          tuple(row[k] for k in ("consent", "condition", "tier", "site", "event", "action", "to",
                                                 "arises", "due", "state", "late", "told_at")))
         self.assertEqual(("overdue", "closed"), tuple(response("18:00")[k] for k in ("state", "event")))
-        self.assertIn("overdue  condition 9 slow for R1, passed 2025-11-03T15:00:00+13:00",
+        self.assertIn("overdue   condition 9 slow for R1, passed 2025-11-03T15:00:00+13:00",
                       self.sbk("duties", self.book, "--as-at", "2025-11-03T17:01+13:00").stdout)
         for told, late in (("16:30", False), ("17:30", True)):
             self.write("log", self.book, "event", "E-1", "kind=trigger", "condition=9", "place=R1",

@@ -87,9 +87,11 @@ TEST_CASE("over-dredge of a claim is what its reports say, and its uncertainties
     CHECK_THAT(claim.below_target()->value, WithinAbs(100, 1e-9));
     CHECK_THAT(claim.below_target()->u, WithinAbs(15, 1e-9));
     CHECK_THAT(*claim.share(), WithinAbs(0.05, 1e-12));
-    const auto paid = cost_of(*claim.below_target(), 21.5);
-    CHECK_THAT(paid.value, WithinAbs(2150, 1e-9));
-    CHECK_THAT(paid.u, WithinAbs(322.5, 1e-9));
+    const auto paid = claim.cost(21.5);
+    REQUIRE(paid);
+    CHECK_THAT(paid->value, WithinAbs(2150, 1e-9));
+    CHECK_THAT(paid->u, WithinAbs(322.5, 1e-9));
+    CHECK_FALSE(claim.cost(std::nullopt));
     CHECK(claim.assumed.size() == 1);  // the first does not tell what lay beyond
 }
 
