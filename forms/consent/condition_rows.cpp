@@ -5,6 +5,7 @@
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <algorithm>
+#include <set>
 
 #include "forms/works/say.h"
 #include "model/consent/sentence.h"
@@ -133,9 +134,10 @@ std::vector<Column<ConditionRow>> condition_columns(const QLocale& locale) {
 QString conditions_sentence(const std::vector<ConditionRow>& rows) {
     if (rows.empty()) return tr("This book has no condition in force yet.");
     std::vector<std::pair<QString, int>> counts;
+    std::set<const Condition*> told;
     for (const State state : {State::hold, State::attention, State::unknown, State::clear}) {
         for (const ConditionRow& row : rows) {
-            if (row.state != state) continue;
+            if (row.state != state || !told.insert(row.condition).second) continue;
             const auto same = std::find_if(counts.begin(), counts.end(),
                                            [&](const auto& c) { return c.first == row.word; });
             if (same == counts.end())
@@ -146,7 +148,7 @@ QString conditions_sentence(const std::vector<ConditionRow>& rows) {
     }
     QStringList parts;
     for (const auto& [word, n] : counts)
-        parts << tr("%1 %2").arg(word).arg(n);
+        parts << tr("%1 %2").arg(n).arg(word);  // "warned at 80 % 3" would be one number
     return tr("Conditions: %1.").arg(parts.join(QStringLiteral(" · ")));
 }
 

@@ -27,7 +27,8 @@ void put_standings(std::vector<ConditionRow>& rows, const std::map<Id, Condition
 /// Puts in on which day each limit bites.
 void put_bites(std::vector<ConditionRow>& rows, const Forecast& forecast, const QLocale& locale);
 std::vector<Column<ConditionRow>> condition_columns(const QLocale& locale);
-/// How many conditions stand how, in one sentence; the worst first.
+/// How many conditions stand how, in one sentence, the worst first; one with a row for each of several stands
+/// as the worst of them.
 QString conditions_sentence(const std::vector<ConditionRow>& rows);
 
 }  // namespace spoilbook::form

@@ -18,8 +18,9 @@ namespace {
 
 const QLocale nz(QLocale::English, QLocale::NewZealand);
 
-ConditionRow row(const char* word, State state) {
+ConditionRow row(const Condition& condition, const char* word, State state) {
     ConditionRow row;
+    row.condition = &condition;
     row.word = QString::fromUtf8(word);
     row.state = state;
     return row;
@@ -28,15 +29,20 @@ ConditionRow row(const char* word, State state) {
 }  // namespace
 
 TEST_CASE("the conditions are counted in one sentence, the worst first", "[consent]") {
-    CHECK(conditions_sentence(
-              {row("within", State::clear), row("over", State::hold), row("within", State::clear)}) ==
-          QStringLiteral("Conditions: over 1 · within 2."));
+    const Condition a, b, c;
+    const auto over = row(b, "over", State::hold);
+    CHECK(conditions_sentence({row(a, "within", State::clear), over, row(c, "within", State::clear)}) ==
+          QStringLiteral("Conditions: 1 over · 2 within."));
+    // Its other cell is within: the condition is over, once.
+    CHECK(conditions_sentence({row(b, "within", State::clear), over, row(a, "within", State::clear)}) ==
+          QStringLiteral("Conditions: 1 over · 1 within."));
     CHECK(conditions_sentence({}) == QStringLiteral("This book has no condition in force yet."));
 }
 
 TEST_CASE("a board of forty conditions keeps the contract of its model, and used is never made smaller",
           "[consent]") {
-    std::vector<ConditionRow> rows(40, row("within", State::clear));
+    const Condition condition;
+    std::vector<ConditionRow> rows(40, row(condition, "within", State::clear));
     rows[3].limit = LimitRow{};
     rows[3].limit->used = 12.01;
     rows[3].limit->limit = 20;
