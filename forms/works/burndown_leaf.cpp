@@ -24,6 +24,8 @@ namespace spoilbook::form {
 
 namespace {
 
+constexpr int abreast_from = 110 * grid;
+
 bool same(const Supposed& a, const Supposed& b) {
     return a.rate_factor == b.rate_factor && a.hours_factor == b.hours_factor &&
            a.over_dredge_share == b.over_dredge_share;
@@ -85,9 +87,13 @@ QWidget* BurndownLeaf::build_tables() {
     give_height(tables_, 19);
     tables_->addWidget(limits_);
     tables_->addWidget(dates_);
+    controls_ = new QBoxLayout(QBoxLayout::TopToBottom);
+    controls_->setSpacing(grid);
+    controls_->addWidget(what_if_, 1);
     auto* row = new QHBoxLayout;
     row->setSpacing(grid);
-    row->addWidget(what_if_, 1);
+    row->addStretch();
+    controls_->addLayout(row);
     season_->setCheckable(true);
     connect(season_, &QPushButton::toggled, this, &BurndownLeaf::draw_chart);
     row->addWidget(season_, 0, Qt::AlignVCenter);
@@ -100,9 +106,15 @@ QWidget* BurndownLeaf::build_tables() {
     }
     pages->button(0)->setChecked(true);
     connect(pages, &QButtonGroup::idClicked, tables_, &QStackedWidget::setCurrentIndex);
-    all->addLayout(row);
+    all->addLayout(controls_);
     all->addWidget(tables_, 1);
     return part;
+}
+
+// At a large scale the buttons lie below the sliders.
+void BurndownLeaf::resizeEvent(QResizeEvent* event) {
+    FiguresPage::resizeEvent(event);
+    controls_->setDirection(width() >= abreast_from ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
 }
 
 void BurndownLeaf::ask_forecast() {

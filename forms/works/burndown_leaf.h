@@ -6,6 +6,7 @@
 #include "forms/works/forecast_rows.h"
 #include "forms/works/forecast_source.h"
 
+class QBoxLayout;
 class QLabel;
 class QPushButton;
 class QStackedWidget;
@@ -28,6 +29,7 @@ class BurndownLeaf : public FiguresPage {
 
  protected:
     void show_figures(const FiguresMade& figures) override;
+    void resizeEvent(QResizeEvent* event) override;
 
  private:
     QWidget* build_figures();
@@ -52,6 +54,7 @@ class BurndownLeaf : public FiguresPage {
     RowTable<ForecastRow>* date_rows_;
     TableView* dates_;
     QStackedWidget* tables_;
+    QBoxLayout* controls_;  ///< the sliders, and the buttons beside or below them
     Sheet* sheet_;
     Sheet* load_sheet_;  ///< over the evidence
 };

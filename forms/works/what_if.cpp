@@ -26,7 +26,7 @@ WhatIf::WhatIf(QWidget* parent)
       back_(make_button(ButtonKind::quiet, tr("Back to the log"), {}, this)),
       beside_(new QStackedWidget(this)) {
     places_->setContentsMargins(0, 0, 0, 0);
-    places_->setHorizontalSpacing(3 * grid);
+    places_->setHorizontalSpacing(2 * grid);
     places_->setVerticalSpacing(0);
     hours_ = add(0, tr("Filling hours"), whole / 2, 2 * whole, 5);
     rate_ = add(1, tr("In-situ m³ an hour"), whole / 2, 2 * whole, 5);

@@ -18,6 +18,17 @@ using namespace spoilbook;
 using namespace spoilbook::form;
 using namespace spoilbook::tests;
 
+TEST_CASE("at twice the size of everything the burn-down is no wider than its window", "[works]") {
+    SampleDesk desk;
+    BurndownLeaf page(desk.figures);
+    constexpr int room = 580;  // what 1280 by 800 leaves of it
+    page.resize(room, 300);
+    page.show();
+    REQUIRE(QTest::qWaitForWindowActive(&page));
+    REQUIRE(comes_to_say(page, "comes first"));
+    CHECK(page.minimumSizeHint().width() <= room);
+}
+
 TEST_CASE("the burn-down says what the sample book holds, and again when the as-at moves", "[works]") {
     SampleDesk desk;
     BurndownLeaf page(desk.figures);
