@@ -53,7 +53,7 @@ void add_duties(const ReturnFacts& facts, std::vector<Block>& blocks) {
                 fmt::format("Condition {}, due {}: {}; one after that would make it due later.",
                             time.condition->condition, due_shown(time.due, zone), listed));
     }
-    table.zero_rows_text = "No duty was due or done in the period, and none is overdue.";
+    table.zero_rows_text = "No duty arose, was due or was done in the period, and none is open.";
     blocks.emplace_back(std::move(table));
 }
 

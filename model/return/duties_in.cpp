@@ -12,8 +12,9 @@ bool is_told(const DutyTime& time, const Period& period) {
     // Due at 24:00 of the period's last day is due in it.
     const bool due_in_it = time.due && period.contains(*time.due - 1);
     const bool done_in_it = time.done != nullptr && period.contains(*time.done->done_at);
-    const bool still_open = time.state == DutyState::overdue && *time.due <= period.to;
-    return due_in_it || done_in_it || still_open;
+    if (due_in_it || done_in_it) return true;
+    if (time.state == DutyState::coming || !time.arises || period.to <= *time.arises) return false;
+    return period.contains(*time.arises) || time.state != DutyState::done;
 }
 
 }  // namespace

@@ -100,11 +100,13 @@ void add_answer_reasons(const ReturnFacts& facts, std::vector<std::string>& reas
     }
 }
 
-/// What was not done in its time was asked for and not given.
+/// What was not done in its time was asked for and not given. What became due after the period stands against
+/// the later one.
 void add_duty_reasons(const ReturnFacts& facts, std::vector<std::string>& reasons) {
     const Zone& zone = facts.season->zone;
     for (const auto& time : facts.duties) {
         if (time.state != DutyState::overdue && !time.late()) continue;
+        if (facts.period.to < *time.due) continue;
         reasons.push_back(
             fmt::format("{}: the {} was due {}, {}", condition_named(*time.condition, *facts.season),
                         time.duty.what, due_text(*time.due, zone),

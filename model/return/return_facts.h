@@ -94,7 +94,7 @@ struct ReturnFacts {
     std::vector<SiteMonth> water;       ///< turbidity, a row a site
     /// Keeps what `triggers` points into.
     std::shared_ptr<TurbidityWatch> turbidity;
-    std::vector<DutyTime> duties;  ///< due or done in the period, or still overdue
+    std::vector<DutyTime> duties;  ///< arose, due or done in the period, or still open
     std::vector<FactorUsed> factors;
     std::optional<Amounts> reported;  ///< totals with accepted factors alone; nothing: both readings are one
     std::size_t late_entries = 0;     ///< logged at a desk over 24 h after the release end
