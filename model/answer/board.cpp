@@ -35,8 +35,12 @@ class Boarding {
             const bool past = condition.to && *condition.to <= board_.at;
             if (past) put_past(condition);
         }
-        for (auto& row : board_.rows)
+        for (auto& row : board_.rows) {
             row.state = board_state(row, board_.at);
+            const bool untold = row.reads && row.why.empty() && row.state == BoardState::cannot_tell;
+            if (untold && is_turbidity(*row.condition))
+                row.why = why_water_is_not_told(row, board_.at, season_.zone);
+        }
     }
 
  private:
@@ -73,6 +77,10 @@ class Boarding {
             row.findings = findings_of(ledger_, condition, span_, records_);
         row.reads = unread.empty();
         board_.unread.insert(board_.unread.end(), unread.begin(), unread.end());
+    }
+
+    [[nodiscard]] static bool is_turbidity(const Condition& condition) {
+        return condition.kind == "series" && body_of(condition).value("variable", "") == "turbidity";
     }
 
     /// Every condition of kind place judges a release by the same look at it, so all are judged at once.

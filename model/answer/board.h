@@ -39,8 +39,8 @@ struct BoardRow {
     bool in_force = true;
     bool reads = true;  ///< its members
     BoardState state = BoardState::nothing_yet;
-    std::string why;                                     ///< for not judged, in words
-    std::string open_question;                           ///< shown wherever its figure is shown
+    std::string why;            ///< for not judged, and for turbidity that cannot be told, in words
+    std::string open_question;  ///< shown wherever its figure is shown
     std::string settled_by, settled_on, settled_letter;  ///< blank: not settled
     std::vector<LimitState> limits;                      ///< quantity: one a member
     std::vector<Finding> findings;      ///< floor, place, time, sea and wind, record, watch: in order of time

@@ -13,6 +13,10 @@ BoardState board_state(const BoardRow& row, Instant at);
 /// What of a condition the program does not judge, in words; empty where it judges all of it.
 std::string not_judged(const Condition& condition, const nlohmann::json& body);
 
+/// Why how the water stands under a condition on turbidity cannot be told, site by site, in words; empty
+/// where it can be told of every site.
+std::string why_water_is_not_told(const BoardRow& row, Instant at, const Zone& zone);
+
 /// The last reading of a site is older than the condition lets one be: how the water is cannot be told.
 bool is_stale(const TriggerState& state, Instant at);
 

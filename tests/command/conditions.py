@@ -117,6 +117,25 @@ class Conditions(Trade):
         self.assertEqual(("R1", "over", "open"), (row["sites"][0]["site"], row["sites"][0]["telling"],
                                                   row["events"][0]["state"]))
 
+    def test_turbidity_that_cannot_be_told_says_why(self):
+        self.under(TRIGGER)
+        self.assertEqual("R1: no reading of it is in the book", self.row("9")["why"])
+        readings = {"turbidity/sites.csv": SITES, "turbidity/C1.csv": half_hours([1] * 3),
+                    "turbidity/R1.csv": half_hours([2] * 12)}
+        self.write("add", self.book, "--from", self.folder(readings, "more"))
+
+        def why(t):
+            row = self.row("9", "--as-at", f"2025-11-03T{t}+13:00")
+            return row["state"], row["why"]
+        self.assertEqual(("within", None), why("14:00"))
+        self.assertEqual(("cannot_tell", "R1: of its control C1 there are 0 % of the readings, and the condition asks "
+                                         "for 50 %"), why("18:00"))
+        row = self.row("9", "--period", "2025-11", "--as-at", "2025-12-03T00:00+13:00")
+        self.assertEqual(("cannot_tell", "R1: its last reading is of 2025-11-03T18:30:00+13:00, too old to tell"),
+                         (row["state"], row["why"]))
+        said = self.sbk("conditions", self.book, "--period", "2025-11", "--as-at", "2025-12-03T00:00+13:00").stdout
+        self.assertIn("cannot tell  condition 9 (murky): R1: its last reading is of 2025-11-03T18:30:00+13:00", said)
+
     def test_what_fell_to_an_older_version_stands_with_the_newer(self):
         old, new = dict(NIGHT, to="2025-11-02"), dict(NIGHT, **{"from": "2025-11-02"}, hours=["01:00..02:00"])
         self.under(old, new)
