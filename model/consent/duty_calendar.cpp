@@ -197,6 +197,12 @@ bool arises_before(const DutyTime& a, const DutyTime& b) {
     return *a.arises < *b.arises;
 }
 
+DutiesOfConsent& duties_of(const Id& consent, std::vector<DutiesOfConsent>& all) {
+    const auto found = std::find_if(all.begin(), all.end(),
+                                    [&](const DutiesOfConsent& one) { return one.consent == consent; });
+    return found != all.end() ? *found : all.emplace_back(DutiesOfConsent{consent, {}});
+}
+
 }  // namespace
 
 std::string text(DutyState state) {
@@ -218,12 +224,14 @@ std::string text(DutyState state) {
 std::vector<DutyTime> duty_times(const Ledger& ledger, const Condition& condition, Instant as_at,
                                  Refusals* refusals) {
     const auto& season = ledger.season();
-    std::vector<DutyTime> times;
-    // All versions of a condition share the records of what was done: one record is for one time.
+    const auto& number = condition.condition;
+    const bool alone = !any_record_names_no_consent(season, number, as_at);
+    // All versions of a condition share the records of what was done, and so do the duties of one number
+    // where a record names no consent: one record is for one time.
+    std::vector<DutiesOfConsent> all;
     for (const auto& version : season.conditions.rows()) {
-        if (version.consent != condition.consent || version.condition != condition.condition ||
-            version.kind != "duty")
-            continue;
+        const bool is_own = version.consent == condition.consent;
+        if (version.condition != number || version.kind != "duty" || (alone && !is_own)) continue;
         auto duty = duty_from(version, season.zone);
         if (!duty) {
             if (refusals != nullptr && version.id == condition.id)
@@ -231,10 +239,13 @@ std::vector<DutyTime> duty_times(const Ledger& ledger, const Condition& conditio
             continue;
         }
         auto of_version = DutyTimes(ledger, version, *duty, as_at).run();
+        auto& times = duties_of(version.consent, all).times;
         std::move(of_version.begin(), of_version.end(), std::back_inserter(times));
     }
-    std::stable_sort(times.begin(), times.end(), arises_before);
-    match_done(season, condition, as_at, times);
+    for (auto& one : all)
+        std::stable_sort(one.times.begin(), one.times.end(), arises_before);
+    match_done(season, number, as_at, all);
+    auto times = std::move(duties_of(condition.consent, all).times);
     std::erase_if(times, [&](const DutyTime& time) { return time.condition->id != condition.id; });
     return times;
 }

@@ -85,39 +85,28 @@ class Duty:
     # -- done ------------------------------------------------------------------------------------------------
 
     def rows(self, as_at):
-        times = sorted(self.arising(as_at), key=lambda r: r["arises"])
-        self._match(times, as_at)
-        for row in times:
+        """After `give` has said which of them were done."""
+        for row in self.times:
             row["state"] = self._state(row, as_at)
-        return times
+        return self.times
 
-    def _records(self, as_at):
-        found = []
-        for r in self.folder.rows["duties.csv"]:
-            if r["condition"] == self.versions[0]["condition"] and r.get("consent") in (None, self.consent["consent"]):
-                done = self.folder.time(r.get("done_at"))
-                if done is not None and done <= as_at:
-                    found.append((done, self.folder.time(r.get("covers_from"))))
-        return sorted(found, key=lambda r: r[0])
+    def prepare(self, as_at):
+        self.times = sorted(self.arising(as_at), key=lambda r: r["arises"])
+        return self
 
-    def _match(self, times, as_at):
-        """The earliest record first; those that say which time before those that do not."""
-        for done, covers in self._records(as_at):
-            free = [r for r in times if "done_at" not in r and not self._nil(r)]
-            row = self._named(times, covers) if covers is not None else \
-                next((r for r in free if r["arises"] <= done or r["covers_from"] is None), None)
-            if row is not None and "done_at" not in row:
-                row["done_at"] = done
-
-    def _named(self, times, covers):
+    def fitting(self, done, covers):
+        """[(how well, the time)] of times that are free: 0 begins then, 1 on that day, 2 holds it; without covers the
+        earliest that had arisen."""
+        free = [r for r in self.times if "done_at" not in r]
+        if covers is None:
+            arisen = [r for r in free if not self._nil(r) and (r["arises"] <= done or r["covers_from"] is None)]
+            return [(r["arises"], r) for r in arisen[:1]]
         begins = lambda r: r["covers_from"] if r["covers_from"] is not None else r["arises"]
         day = self.clock.wall(covers).date()
-        for fits in (lambda r: begins(r) == covers, lambda r: self.clock.wall(begins(r)).date() == day,
-                     lambda r: r["covers_from"] is not None and r["covers_from"] <= covers < r["covers_to"]):
-            found = next((r for r in times if fits(r)), None)
-            if found is not None:
-                return found
-        return None
+        fits = [(0, lambda r: begins(r) == covers), (1, lambda r: self.clock.wall(begins(r)).date() == day),
+                (2, lambda r: r["covers_from"] is not None and r["covers_from"] <= covers < r["covers_to"])]
+        found = [(rank, next((r for r in free if fit(r)), None)) for rank, fit in fits]
+        return [(rank, r) for rank, r in found if r is not None][:1]
 
     def _state(self, row, as_at):
         if "done_at" in row:
@@ -137,17 +126,41 @@ class Duty:
         return not any(t is not None and low <= t < high for t in ends)
 
 
-def duties(book, as_at):
-    """{(consent, condition): rows}"""
+def give(folder, number, duties_of, as_at):
+    """Every record of that number to one time: those that say which before those that do not, those that name their
+    consent before those that do not, then the earlier; of several consents the one that it fits best, the first."""
+    records = []
+    for r in folder.rows["duties.csv"]:
+        done = folder.time(r.get("done_at"))
+        if r["condition"] == number and done is not None and done <= as_at:
+            covers = folder.time(r.get("covers_from"))
+            records.append(((covers is None, r.get("consent") is None, done), r.get("consent"), done, covers))
+    for _, consent, done, covers in sorted(records, key=lambda r: r[0]):
+        may = [f for name, duty in duties_of.items() if consent in (None, name) for f in duty.fitting(done, covers)]
+        if may:
+            min(may, key=lambda f: f[0])[1]["done_at"] = done
+
+
+def of_number(book, number, as_at):
+    """{consent: Duty} of the duties of that number, with what was done."""
     found = {}
     for consent in book.folder.consents:
-        for name in dict.fromkeys(c["condition"] for c in consent["conditions"] if c["kind"] == "duty"):
-            versions = [c for c in consent["conditions"] if c["condition"] == name]
-            found[(consent["consent"], name)] = Duty(book, consent, versions).rows(as_at)
+        versions = [c for c in consent["conditions"] if c["condition"] == number and c["kind"] == "duty"]
+        if versions:
+            found[consent["consent"]] = Duty(book, consent, versions).prepare(as_at)
+    give(book.folder, number, found, as_at)
     return found
+
+
+def duties(book, as_at):
+    """{(consent, condition): rows}"""
+    names = dict.fromkeys(c["condition"] for k in book.folder.consents for c in k["conditions"] if c["kind"] == "duty")
+    return {(consent, name): duty.rows(as_at) for name in names
+            for consent, duty in of_number(book, name, as_at).items()}
 
 
 def blocking(book, consent, versions, t):
     """The versions that asked for what is overdue at t, where it blocks the release."""
-    return [r["version"] for r in Duty(book, consent, versions).rows(t)
+    duty = of_number(book, versions[0]["condition"], t)[consent["consent"]]
+    return [r["version"] for r in duty.rows(t)
             if r["state"] == "overdue" and "release" in r["version"].get("blocks", [])]

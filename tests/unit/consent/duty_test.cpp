@@ -50,6 +50,18 @@ class DutySeason : public SmallSeason {
         season.duties_done.add(row);
     }
 
+    /// The same number under another consent; answers that consent.
+    Id under_another_consent(const char* number, const char* body) {
+        const Id own = consent;
+        Consent row = *season.consents.find(consent);
+        row.id = consent = id();
+        row.consent = "X-3";
+        season.consents.add(row);
+        duty(number, body);
+        consent = own;
+        return row.id;
+    }
+
     void event(const char* kind, const char* from, const char* to = "") {
         Event row;
         row.id = id();
@@ -253,6 +265,74 @@ TEST_CASE("one record is not for two versions of a duty", "[duty]") {
     // September ended under the first version, October under the second.
     CHECK(book.of("2025-11-06T00:00", "2025-09-01T00:00") == "2025-10-01T00:00 2025-10-15T00:00 done");
     CHECK(book.of("2025-11-06T00:00", "2025-10-01T00:00") == "2025-11-01T00:00 2025-11-08T00:00 due");
+}
+
+TEST_CASE("a record that says which time it was for takes it before one that does not", "[duty]") {
+    DutySeason book;
+    book.duty("31", monthly);
+    book.done("31", "2025-08-05T10:00");                      // the earliest open one that is not named
+    book.done("31", "2025-08-06T10:00", "2025-06-16T00:00");  // June's, and said so, a day later
+    CHECK(book.of("2025-08-07T00:00", "2025-06-16T00:00") == "2025-07-01T00:00 2025-07-15T00:00 done");
+    CHECK(book.of("2025-08-07T00:00", "2025-07-01T00:00") == "2025-08-01T00:00 2025-08-15T00:00 done");
+    for (const auto& time : book.times("2025-08-07T00:00")) {
+        if (time.covers && time.covers->from == book.at("2025-06-16T00:00")) {
+            REQUIRE(time.done != nullptr);
+            CHECK(time.done->done_at == book.at("2025-08-06T10:00"));
+        }
+    }
+}
+
+TEST_CASE("a record that names no consent is for one duty where two consents have its number", "[duty]") {
+    DutySeason book;
+    book.duty("31", monthly);
+    const Id other = book.under_another_consent("31", monthly);
+    const auto done = [&](const char* as_at) {
+        std::vector<std::string> names;
+        for (const auto& time : book.times(as_at)) {
+            if (time.state == DutyState::done)
+                names.push_back(time.consent->consent + " " + book.shown(time.covers->from).substr(0, 10));
+        }
+        return names;
+    };
+    using Names = std::vector<std::string>;
+    book.done("31", "2025-07-05T10:00", "2025-06-16T00:00");
+    CHECK(done("2025-07-06T00:00") == Names{"X-2 2025-06-16"});
+    // The second record of the same month can only be the other consent's.
+    book.done("31", "2025-07-07T10:00", "2025-06-16T00:00");
+    CHECK(done("2025-07-08T00:00") == Names{"X-2 2025-06-16", "X-3 2025-06-16"});
+    // A record that names a consent is that one's, also where it was made later than one that does not.
+    DutyDone named;
+    named.id = book.id();
+    named.consent = book.consent;
+    named.condition = "31";
+    named.covers_from = book.at("2025-07-01T00:00");
+    named.done_at = book.at("2025-08-09T10:00");
+    book.season.duties_done.add(named);
+    book.done("31", "2025-08-08T10:00", "2025-07-01T00:00");
+    const auto august = done("2025-08-10T00:00");
+    CHECK(august == Names{"X-2 2025-06-16", "X-2 2025-07-01", "X-3 2025-06-16", "X-3 2025-07-01"});
+    // One that names the other consent is not for this one.
+    DutyDone theirs = named;
+    theirs.id = book.id();
+    theirs.consent = other;
+    theirs.covers_from = book.at("2025-08-01T00:00");
+    theirs.done_at = book.at("2025-09-02T10:00");
+    book.season.duties_done.add(theirs);
+    CHECK(done("2025-09-03T00:00").back() == "X-3 2025-08-01");
+    CHECK(done("2025-09-03T00:00").size() == 5);
+}
+
+TEST_CASE("a number that only one consent has as a duty is no doubt", "[duty]") {
+    DutySeason book;
+    book.duty("31", monthly);
+    Condition text;
+    text.id = book.id();
+    text.consent = book.season.consents.rows().front().id;
+    text.condition = "31";
+    text.kind = "text";
+    book.season.conditions.add(text);
+    book.done("31", "2025-07-05T10:00");
+    CHECK(book.of("2025-07-06T00:00", "2025-06-16T00:00") == "2025-07-01T00:00 2025-07-15T00:00 done");
 }
 
 TEST_CASE("a new version of a duty cuts no period where the consent does not say when it commences",
