@@ -18,6 +18,7 @@ namespace {
 struct WindowEnd {
     Instant last;
     std::string name;
+    std::optional<std::uint32_t> trip;  ///< of a trip's window: two may end in one millisecond
 };
 
 class FloorJudge {
@@ -37,7 +38,7 @@ class FloorJudge {
     [[nodiscard]] std::vector<FloorEnd> judge(const Period& span) const {
         std::vector<FloorEnd> ends;
         for (const auto& window : windows_in(span)) {
-            for (auto& state : limits_.limits_of(condition_, window.last)) {
+            for (auto& state : states_at(window)) {
                 if (!state.limit) continue;  // a share whose total is below its floor
                 ends.push_back(judged(std::move(state), window.name));
             }
@@ -46,6 +47,11 @@ class FloorJudge {
     }
 
  private:
+    [[nodiscard]] std::vector<LimitState> states_at(const WindowEnd& window) const {
+        if (!window.trip) return limits_.limits_of(condition_, window.last);
+        return {limits_.limit_of_trip(condition_, quantity_, window.last, *window.trip)};
+    }
+
     /// Nothing where a version has no beginning of its own.
     [[nodiscard]] std::optional<Instant> first_version_began() const {
         std::optional<Instant> first = condition_.from;
@@ -65,7 +71,7 @@ class FloorJudge {
                 return ended_by(quantity_.window.to, span, "the phase");
             case WindowKind::rolling:
             case WindowKind::mean:
-                return {{span.to - 1, "up to " + instant_text(span.to, season_.zone)}};
+                return {{span.to - 1, "up to " + instant_text(span.to, season_.zone), std::nullopt}};
             case WindowKind::trip:
                 return trips_in(span);
             case WindowKind::campaign:
@@ -80,7 +86,7 @@ class FloorJudge {
     [[nodiscard]] static std::vector<WindowEnd> ended_by(std::optional<Instant> end, const Period& span,
                                                          std::string name) {
         if (!end || *end <= span.from || span.to < *end) return {};
-        return {{*end - 1, std::move(name)}};
+        return {{*end - 1, std::move(name), std::nullopt}};
     }
 
     [[nodiscard]] std::vector<WindowEnd> calendar_in(const Period& span) const {
@@ -88,7 +94,7 @@ class FloorJudge {
         for (Instant at = span.from;;) {
             const auto window = window_at(quantity_.window, consent_, season_, at);
             if (!window || !window->end || span.to < *window->end) return ends;
-            if (span.from < *window->end) ends.push_back({*window->end - 1, days_of(*window)});
+            if (span.from < *window->end) ends.push_back({*window->end - 1, days_of(*window), std::nullopt});
             at = *window->end;
         }
     }
@@ -97,7 +103,7 @@ class FloorJudge {
         std::vector<WindowEnd> ends;
         for (const auto& window : campaign_windows(season_, quantity_.window.name)) {
             if (!window.end || *window.end <= span.from || span.to < *window.end) continue;
-            ends.push_back({*window.end - 1, days_of(window)});
+            ends.push_back({*window.end - 1, days_of(window), std::nullopt});
         }
         return ends;
     }
@@ -107,15 +113,13 @@ class FloorJudge {
         std::map<std::uint32_t, Instant> last_of;
         for (const auto& count : counts_of(quantity_, {}, condition_, ledger_))
             last_of[count.key] = count.at;
-        std::map<Instant, std::string> ends;
+        std::vector<WindowEnd> windows;
         for (const auto& line : ledger_.released()) {
             const auto last = last_of.find(line.trip_number);
-            if (last != last_of.end() && last->second == line.at && span.contains(line.at))
-                ends.emplace(line.at, "trip " + line.release->trip->trip);
+            if (last == last_of.end() || last->second != line.at || !span.contains(line.at)) continue;
+            windows.push_back({line.at, "trip " + line.release->trip->trip, line.trip_number});
+            last_of.erase(last);  // two of its releases may end together
         }
-        std::vector<WindowEnd> windows;
-        for (auto& [at, name] : ends)
-            windows.push_back({at, std::move(name)});
         return windows;
     }
 

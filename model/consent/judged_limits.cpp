@@ -61,6 +61,13 @@ std::vector<LimitState> JudgedLimits::limits_of(const Condition& condition, Inst
     return states;
 }
 
+LimitState JudgedLimits::limit_of_trip(const Condition& condition, const Quantity& quantity, Instant as_at,
+                                       std::uint32_t trip) const {
+    auto state = limit_of_trip_as_restated(ledger_, condition, quantity, as_at, trip);
+    if (!reported_) return state;
+    return judged(state, limit_of_trip_as_restated(*reported_, condition, quantity, as_at, trip));
+}
+
 std::vector<LimitState> JudgedLimits::limits_at(Instant as_at, Refusals* refusals) const {
     auto states = limits_as_restated(ledger_, as_at, refusals);
     if (reported_) judge_by(limits_as_restated(*reported_, as_at), states);

@@ -36,6 +36,12 @@ class LimitRows {
         first_overs_ = first_overs(ledger, condition, as_at);
     }
 
+    /// Of one trip instead of the newest.
+    LimitState row_of_trip(std::uint32_t trip) {
+        trip_ = trip;
+        return row(-1);
+    }
+
     std::vector<LimitState> rows() {
         std::vector<LimitState> rows;
         if (quantity_.each_of == EachOf::none) return {row(-1)};
@@ -76,7 +82,7 @@ class LimitRows {
     [[nodiscard]] bool fill_used(LimitState& state, int member) const {
         if (!window_) return used_of(quantity_, 0, 0).judged;
         const auto used = quantity_.window.kind == WindowKind::trip
-                              ? used_by_last_trip(member)
+                              ? used_by_trip(member)
                               : used_in(counts_, member, adding_of(quantity_), *window_, as_at_);
         const bool of_the_total = quantity_.share_of_total && !quantity_.of_value;
         const double total = of_the_total ? total_in_window() : 0;
@@ -118,15 +124,16 @@ class LimitRows {
         }
     }
 
-    [[nodiscard]] Used used_by_last_trip(int member) const {
-        const Count* last = nullptr;
+    /// By the trip asked for, else by the newest.
+    [[nodiscard]] Used used_by_trip(int member) const {
+        auto trip = trip_;
         for (const auto& count : counts_) {
-            if (count.at <= as_at_ && count.member == member) last = &count;
+            if (!trip_ && count.at <= as_at_ && count.member == member) trip = count.key;
         }
-        if (last == nullptr) return {};
+        if (!trip) return {};
         std::vector<Count> own;
         for (const auto& count : counts_) {
-            if (count.key == last->key && count.member == member) own.push_back(count);
+            if (count.key == *trip && count.member == member) own.push_back(count);
         }
         return used_in(own, member, adding_of(quantity_), *window_, as_at_);
     }
@@ -139,6 +146,7 @@ class LimitRows {
     std::vector<Member> members_;
     std::vector<Count> counts_;
     std::optional<Window> window_;
+    std::optional<std::uint32_t> trip_;
     std::unordered_map<Id, Instant> first_overs_;
 };
 
@@ -151,6 +159,11 @@ std::vector<LimitState> limits_of_as_restated(const Ledger& ledger, const Condit
     if (refusals != nullptr)
         refusals->insert(refusals->end(), quantity.refusals().begin(), quantity.refusals().end());
     return {};
+}
+
+LimitState limit_of_trip_as_restated(const Ledger& ledger, const Condition& condition,
+                                     const Quantity& quantity, Instant as_at, std::uint32_t trip) {
+    return LimitRows(ledger, condition, quantity, as_at).row_of_trip(trip);
 }
 
 std::vector<LimitState> limits_as_restated(const Ledger& ledger, Instant as_at, Refusals* refusals) {

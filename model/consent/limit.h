@@ -61,6 +61,10 @@ class JudgedLimits {
     /// The rows of one condition of kind quantity, in force or not.
     [[nodiscard]] std::vector<LimitState> limits_of(const Condition& condition, Instant as_at,
                                                     Refusals* refusals = nullptr) const;
+    /// The row of a condition that is one and whose window is a trip: of that trip (LedgerLine::trip_number),
+    /// by what of it counted by the as-at.
+    [[nodiscard]] LimitState limit_of_trip(const Condition& condition, const Quantity& quantity,
+                                           Instant as_at, std::uint32_t trip) const;
     /// The rows of all that are in force.
     [[nodiscard]] std::vector<LimitState> limits_at(Instant as_at, Refusals* refusals = nullptr) const;
     /// The earlier of both readings, member by member (first_over.h).
@@ -79,5 +83,8 @@ std::vector<LimitState> limits_of(const Ledger& ledger, const Condition& conditi
                                   Refusals* refusals = nullptr);
 std::vector<LimitState> limits_of_as_restated(const Ledger& ledger, const Condition& condition, Instant as_at,
                                               Refusals* refusals = nullptr);
+/// The row of one trip, see JudgedLimits::limit_of_trip.
+LimitState limit_of_trip_as_restated(const Ledger& ledger, const Condition& condition,
+                                     const Quantity& quantity, Instant as_at, std::uint32_t trip);
 
 }  // namespace spoilbook

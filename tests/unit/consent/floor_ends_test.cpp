@@ -130,3 +130,23 @@ TEST_CASE("each cell has its own floor, and each trip, with its last release", "
     CHECK(trips[1].judged == breached);
     CHECK(trips[1].window.rfind("trip T-", 0) == 0);
 }
+
+TEST_CASE("two trips that end in one millisecond have a floor each", "[floor]") {
+    // Whichever of them stands first in the book: 100 is reached, 99 is not.
+    for (const auto& [first, second] : {std::pair(100.0, 99.0), {99.0, 100.0}}) {
+        SmallSeason small;
+        const Instant both = small.at("2025-11-03T12:00");
+        std::vector<std::string> names;
+        for (const double amount : {first, second})
+            names.push_back("trip " + small.season.trips.find(small.released_at(both, amount, Id{}))->trip);
+        small.condition("10", R"({"op":"at_least","value":100,"window":{"kind":"trip"}})");
+        const auto trips = judged(small, "2025-11-01T00:00", "2025-12-01T00:00");
+        REQUIRE(trips.size() == 2);
+        const auto& short_one = trips[0].window == names[first < 100 ? 0 : 1] ? trips[0] : trips[1];
+        CHECK(short_one.judged == breached);
+        CHECK(short_one.why == "99 of 100 m³ in situ reached");
+        CHECK(std::count_if(trips.begin(), trips.end(),
+                            [](const FloorEnd& end) { return end.judged == complied; }) == 1);
+        CHECK(trips[0].window != trips[1].window);
+    }
+}
