@@ -106,7 +106,9 @@ std::vector<PlaceFinding> PlaceConditions::judge(const LedgerLine& line, const R
     std::vector<PlaceFinding> findings;
     const Look look(line, start, track);
     for (const auto& by : read_) {
-        if ((in_force_alone_ && !in_force(*by.condition, line.at)) || !by.applies(line)) continue;
+        if (in_force_alone_ && !in_force(*by.condition, line.at)) continue;
+        const auto not_recorded = by.applies.not_recorded(line);
+        if (not_recorded.empty() && !by.applies(line)) continue;
         PlaceFinding& found = findings.emplace_back();
         found.finding = finding_on(ledger_, *by.condition, line);
         found.test = by.test;
@@ -119,6 +121,7 @@ std::vector<PlaceFinding> PlaceConditions::judge(const LedgerLine& line, const R
             found.finding.why = "the position is less sure than the condition asks";
         else
             judge_room(least_along(looked->way, by.room), looked->u_m, found);
+        if (!put_in_doubt(found.finding, not_recorded)) findings.pop_back();
     }
     return findings;
 }

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/consent/finding.h"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
@@ -51,12 +54,46 @@ bool judges_dredging(const json& body) {
 }
 
 AppliesTo::AppliesTo(const Season& season, const json& body, bool not_known_is_in)
-    : of_releases_(scope_of(body, Activity::release), season, not_known_is_in),
+    : season_(season),
+      scope_(scope_from(body)),
+      of_releases_(scope_of(body, Activity::release), season, not_known_is_in),
       // A load dredged has not been anywhere yet: grounds and cells are not looked at.
-      of_dredging_(scope_of(body, Activity::dredge), season, not_known_is_in) {}
+      of_dredging_(scope_of(body, Activity::dredge), season, not_known_is_in),
+      may_be_of_releases_(scope_of(body, Activity::release), season, true),
+      may_be_of_dredging_(scope_of(body, Activity::dredge), season, true) {}
 
 bool AppliesTo::operator()(const LedgerLine& line) const {
     return (line.release == nullptr ? of_dredging_ : of_releases_).takes_any_of(line);
+}
+
+std::string AppliesTo::not_recorded(const LedgerLine& line) const {
+    const bool is_release = line.release != nullptr;
+    if ((*this)(line) || !(is_release ? may_be_of_releases_ : may_be_of_dredging_).takes_any_of(line))
+        return "";
+    std::vector<std::string> all;
+    const auto look = [&](const char* what, std::vector<std::string> Scope::*names) {
+        Scope alone;
+        alone.activity = is_release ? Activity::release : Activity::dredge;
+        alone.*names = scope_.*names;
+        if (!ScopeFilter(alone, season_).takes_any_of(line)) all.emplace_back(what);
+    };
+    look("ground", &Scope::grounds);
+    look("cell", &Scope::cells);
+    look("material", &Scope::materials);
+    look("claim", &Scope::claims);
+    look("class", &Scope::classes);
+    look("barge or tug", &Scope::plant);
+    return fmt::format("{}", fmt::join(all, " and "));
+}
+
+bool put_in_doubt(Finding& found, const std::string& not_recorded) {
+    if (not_recorded.empty()) return true;
+    if (found.state == Compliance::complied) return false;
+    found.state = Compliance::cannot_tell;
+    const bool several = not_recorded.find(" and ") != std::string::npos;
+    found.why = fmt::format("its {} {} not recorded; if the condition is about it: {}", not_recorded,
+                            several ? "are" : "is", found.why);
+    return true;
 }
 
 bool applies_to(const Ledger& ledger, const LedgerLine& line, const json& body, bool not_known_is_in) {
@@ -78,13 +115,15 @@ Finding finding_on(const Ledger& ledger, const Condition& condition, const Ledge
     return found;
 }
 
-std::vector<const LedgerLine*> judged_lines(const Ledger& ledger, const std::vector<LedgerLine>& lines,
-                                            const Condition& condition, const json& body,
-                                            const JudgedSpan& span) {
-    std::vector<const LedgerLine*> judged;
+std::vector<JudgedLine> judged_lines(const Ledger& ledger, const std::vector<LedgerLine>& lines,
+                                     const Condition& condition, const json& body, const JudgedSpan& span) {
+    std::vector<JudgedLine> judged;
     const AppliesTo applies(ledger.season(), body);
     for (const auto& line : lines) {
-        if (span.has(line.at) && in_force(condition, line.at) && applies(line)) judged.push_back(&line);
+        if (!span.has(line.at) || !in_force(condition, line.at)) continue;
+        const bool is_sure = applies(line);
+        auto not_recorded = is_sure ? std::string() : applies.not_recorded(line);
+        if (is_sure || !not_recorded.empty()) judged.push_back({&line, std::move(not_recorded)});
     }
     return judged;
 }

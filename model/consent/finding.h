@@ -49,11 +49,16 @@ class AppliesTo {
  public:
     AppliesTo(const Season& season, const nlohmann::json& body, bool not_known_is_in = false);
     [[nodiscard]] bool operator()(const LedgerLine& line) const;
+    /// What is not recorded of a line that may be in the scope: "material", "ground and claim". Empty where
+    /// it is known to be in or out.
+    [[nodiscard]] std::string not_recorded(const LedgerLine& line) const;
     /// Whether it looks at the parts of loads, and so at their figures.
     [[nodiscard]] bool by_part() const { return of_releases_.by_part(); }
 
  private:
-    ScopeFilter of_releases_, of_dredging_;
+    const Season& season_;
+    Scope scope_;
+    ScopeFilter of_releases_, of_dredging_, may_be_of_releases_, may_be_of_dredging_;
 };
 /// The same of one line alone.
 bool applies_to(const Ledger& ledger, const LedgerLine& line, const nlohmann::json& body,
@@ -65,9 +70,21 @@ nlohmann::json body_of(const Condition& condition);
 /// A finding on a line of the ledger, to be judged.
 Finding finding_on(const Ledger& ledger, const Condition& condition, const LedgerLine& line);
 
-/// The lines of the span that the condition judges: those in its scope that fell while it was in force.
-std::vector<const LedgerLine*> judged_lines(const Ledger& ledger, const std::vector<LedgerLine>& lines,
-                                            const Condition& condition, const nlohmann::json& body,
-                                            const JudgedSpan& span);
+/// A line that a condition judges, for sure or if what is not recorded of it turns out so.
+struct JudgedLine {
+    const LedgerLine* line = nullptr;
+    std::string not_recorded;  ///< AppliesTo::not_recorded
+};
+
+/// Whatever the condition says of the line, whether it is about it is not known: what complied complies
+/// either way and is no finding (false), and nothing else can be told. Without anything not recorded the
+/// finding stands (true).
+bool put_in_doubt(Finding& found, const std::string& not_recorded);
+
+/// The lines of the span that the condition judges: those in its scope, or that may be in it for all that is
+/// recorded, that fell while it was in force.
+std::vector<JudgedLine> judged_lines(const Ledger& ledger, const std::vector<LedgerLine>& lines,
+                                     const Condition& condition, const nlohmann::json& body,
+                                     const JudgedSpan& span);
 
 }  // namespace spoilbook

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <span>
 
 #include "model/consent/allowed_sets.h"
 #include "model/consent/findings.h"
@@ -85,9 +86,27 @@ class RecordJudge {
         return asked;
     }
 
-    /// Whether the condition judges what happened then, in that place and with that load.
-    [[nodiscard]] bool judges(const LedgerLine& line) const {
-        return span_.has(line.at) && in_force(condition_, line.at) && applies_(line);
+    /// Whether the condition judges what happened then, in that place and with that load: nothing, it does
+    /// not; else what is not recorded and leaves that open.
+    [[nodiscard]] std::optional<std::string> judges(const LedgerLine& line) const {
+        if (!span_.has(line.at) || !in_force(condition_, line.at)) return std::nullopt;
+        if (applies_(line)) return "";
+        auto not_recorded = applies_.not_recorded(line);
+        return not_recorded.empty() ? std::nullopt : std::optional(std::move(not_recorded));
+    }
+
+    /// A trip is judged where any of its releases is; without one, by its load.
+    [[nodiscard]] std::optional<std::string> judges_trip(const Trip& trip,
+                                                         std::span<const ReleaseView> releases,
+                                                         Instant at) const {
+        const Load* load = ledger_.season().loads.find(trip.load);
+        if (releases.empty()) return judges(line_of(load, nullptr, at));
+        std::optional<std::string> judged;
+        for (const auto& release : releases) {
+            auto one = judges(line_of(load, &release, at));
+            if (one && (!judged || one->empty())) judged = std::move(one);
+        }
+        return judged;
     }
 
     [[nodiscard]] LedgerLine line_of(const Load* load, const ReleaseView* release, Instant at) const {
@@ -96,8 +115,9 @@ class RecordJudge {
         line.load = load;
         if (load != nullptr && applies_.by_part()) line.figures = ledger_.figures_of(load->id);
         line.release = release;
-        if (release != nullptr) line.ground = release->ground;
-        if (release != nullptr) line.cell = release->cell;
+        if (release == nullptr) return line;
+        line.ground = release->ground;
+        line.cell = release->cell ? release->cell : ledger_.grounds().cell_at(*release);
         return line;
     }
 
@@ -127,7 +147,7 @@ class RecordJudge {
         return blank;
     }
 
-    void put(Finding found, const Blank& blank) {
+    void put(Finding found, const Blank& blank, const std::string& not_recorded) {
         if (!blank.words.empty() && span_.as_at - found.at < time_to_log_ms) return;
         found.state = Compliance::complied;
         if (!blank.no_column.empty()) {
@@ -138,7 +158,11 @@ class RecordJudge {
             found.state = Compliance::breached;
             found.why = "not recorded: " + blank.words;
         }
-        findings_.push_back(std::move(found));
+        add(std::move(found), not_recorded);
+    }
+
+    void add(Finding found, const std::string& not_recorded) {
+        if (put_in_doubt(found, not_recorded)) findings_.push_back(std::move(found));
     }
 
     void judge_trips() {
@@ -148,19 +172,19 @@ class RecordJudge {
         auto next = ledger_.all_releases().begin();  // in the order of the trips
         const auto end = ledger_.all_releases().end();
         for (const auto& trip : season.trips.rows()) {
-            const ReleaseView* release = next != end && next->trip == &trip ? &*next : nullptr;
+            const auto first = next;
             while (next != end && next->trip == &trip)
                 ++next;
             const auto at = trip.returned      ? trip.returned
                             : trip.release_end ? trip.release_end
                                                : trip.departed;
             if (!at) continue;
-            const auto line = line_of(season.loads.find(trip.load), release, *at);
-            if (!judges(line)) continue;
-            Finding found = finding_on(ledger_, condition_, line);
-            found.release = nullptr;
+            const auto judged = judges_trip(trip, {first, next}, *at);
+            if (!judged) continue;
+            Finding found =
+                finding_on(ledger_, condition_, line_of(season.loads.find(trip.load), nullptr, *at));
             found.trip = &trip;
-            put(std::move(found), blank_of(columns_.trips, trip.id, columns));
+            put(std::move(found), blank_of(columns_.trips, trip.id, columns), *judged);
         }
     }
 
@@ -171,8 +195,9 @@ class RecordJudge {
             const auto at = load.loading_end ? load.loading_end : load.loading_start;
             if (!at) continue;
             const auto line = line_of(&load, nullptr, *at);
-            if (judges(line))
-                put(finding_on(ledger_, condition_, line), blank_of(columns_.loads, load.id, columns));
+            if (const auto judged = judges(line))
+                put(finding_on(ledger_, condition_, line), blank_of(columns_.loads, load.id, columns),
+                    *judged);
         }
     }
 
@@ -182,19 +207,21 @@ class RecordJudge {
             columns.push_back({{columns_.releases, column}, {columns_.trips, trip_column(column)}});
         const bool has_bound = body_.contains("bounds") && body_.at("bounds").contains("draught_lost_m");
         for (const auto& line : ledger_.released()) {
-            if (!judges(line)) continue;
+            const auto in = judges(line);
+            if (!in) continue;
             const Finding found = finding_on(ledger_, condition_, line);
-            if (!columns.empty()) put(found, blank_of(*line.release, columns));
+            if (!columns.empty()) put(found, blank_of(*line.release, columns), *in);
             if (body_.contains("allowed")) {
                 auto allowed = allowed_sets(body_, ledger_, line);
                 Finding judged = found;
                 judged.state = allowed.state;
                 judged.why = std::move(allowed.why);
-                findings_.push_back(std::move(judged));
+                add(std::move(judged), *in);
             }
             if (!has_bound) continue;
-            findings_.push_back(found);
-            findings_.back().why = "draughts before the release are not in the book";
+            Finding bound = found;
+            bound.why = "draughts before the release are not in the book";
+            add(std::move(bound), *in);
         }
     }
 

@@ -28,14 +28,14 @@ std::vector<Finding> sea_findings(const Ledger& ledger, const Condition& conditi
     const SeaLevel sea(ledger.season(), std::move(*rule));
     std::vector<Finding> findings;
     const auto judge_all = [&](const std::vector<LedgerLine>& lines) {
-        for (const auto* line : judged_lines(ledger, lines, condition, body, span)) {
+        for (const auto& [line, not_recorded] : judged_lines(ledger, lines, condition, body, span)) {
             Finding found = finding_on(ledger, condition, *line);
             auto answer = sea.at(judged_at(*line), own_value(*line, sea.rule().variable));
             if (answer.over) found.state = *answer.over ? Compliance::breached : Compliance::complied;
             found.why = std::move(answer.why);
             found.value = answer.value;
             found.level = answer.level;
-            findings.push_back(std::move(found));
+            if (put_in_doubt(found, not_recorded)) findings.push_back(std::move(found));
         }
     };
     if (judges_releases(body)) judge_all(ledger.released());

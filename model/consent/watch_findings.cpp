@@ -58,14 +58,14 @@ std::vector<Finding> watch_findings(const Ledger& ledger, const Condition& condi
     const WatchRule rule = watch_rule_from(body);
     auto watches = watches_by_trip(rows);
     std::vector<Finding> findings;
-    for (const auto* line : judged_lines(ledger, ledger.released(), condition, body, span)) {
+    for (const auto& [line, not_recorded] : judged_lines(ledger, ledger.released(), condition, body, span)) {
         Finding found = finding_on(ledger, condition, *line);
         const auto opened = line->release->opened;
         if (opened)
             judge(rule, begun_by(watches[line->release->trip->id], *opened), *opened, found);
         else
             found.why = "when the doors opened is not recorded";
-        findings.push_back(std::move(found));
+        if (put_in_doubt(found, not_recorded)) findings.push_back(std::move(found));
     }
     return findings;
 }

@@ -19,16 +19,24 @@ def positions(folder):
 
 
 def applies(book, condition, release):
+    """True, False, or None where that hangs on what is not recorded."""
     scope, keys = condition.get("applies", {}), book.keys_of(release)
     if scope.get("activity") == "dredge":
         return False
-    for name, key in (("grounds", "ground"), ("cells", "cell"), ("materials", "material")):
-        if scope.get(name) and keys[key] not in scope[name]:
-            return False
-    if scope.get("plant") and not {keys["barge"], keys["tug"]} & set(scope["plant"]):
-        return False
+    said = []
+    for name, key in (("grounds", "ground"), ("materials", "material")):
+        if scope.get(name):
+            said.append(None if keys[key] is None else keys[key] in scope[name])
+    if scope.get("plant"):
+        hit = bool({keys["barge"], keys["tug"]} & set(scope["plant"]))
+        tugs = set(scope["plant"]) - set(book.folder.barges)
+        open_ = keys["barge"] is None or keys["tug"] is None and tugs
+        said.append(True if hit else None if open_ else False)
     volume = book.volumes.get(release.load)
-    return not scope.get("claims") or bool((volume.claims() if volume else set()) & set(scope["claims"]))
+    if scope.get("claims") and volume:
+        claims = volume.claims()
+        said.append(True if claims & set(scope["claims"]) else None if None in claims else False)
+    return False if False in said else None if None in said else True
 
 
 def judge(folder, condition, release, held):
@@ -58,6 +66,10 @@ def place_conditions(book, as_at):
                 # By class it hangs on suitability.csv, which only the release check looks at here.
                 if c["kind"] != "place" or "classes" in c.get("applies", {}) or not in_force(folder, c, r.end):
                     continue
-                if applies(book, c, r):
-                    rows[(consent["consent"], c["condition"])] = judge(folder, c, r, where[(r.trip, r.release)])
+                about = applies(book, c, r)
+                state, room = judge(folder, c, r, where[(r.trip, r.release)])
+                if about:
+                    rows[(consent["consent"], c["condition"])] = state, room
+                elif about is None and state != "complied":     # if it is about it, it may be broken
+                    rows[(consent["consent"], c["condition"])] = "cannot_tell", room
     return found

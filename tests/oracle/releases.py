@@ -24,6 +24,7 @@ class Release:
     cell_ground: Optional[str]  # the ground that the cell is of: two grounds may have cells of one name
     verdict: str
     distance_m: Optional[float]
+    placed: bool = False        # a position is recorded: what then lies in no cell is known to be in none
 
     @property
     def counts(self):
@@ -62,7 +63,7 @@ def one(folder, trip, row, share, start, empty, shut):
     return Release(row.get("release"), trip["trip"], trip.get("load"), times[0],
                    empty_at if empty_at is not None else shut_at,
                    shut_at if shut_at is not None else empty_at,
-                   trip.get("outcome"), share, ground, cell, cell_ground, verdict, distance)
+                   trip.get("outcome"), share, ground, cell, cell_ground, verdict, distance, place is not None)
 
 
 def all_releases(folder):

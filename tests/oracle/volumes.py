@@ -23,7 +23,7 @@ class Book:
         load = self.folder.loads.get(release.load, {})
         return {"month": self.folder.clock.wall(release.end).strftime("%Y-%m"), "ground": release.ground,
                 "cell": release.cell, "cell_ground": release.cell_ground, "material": load.get("material"),
-                "barge": load.get("barge"), "tug": self.folder.trips[release.trip].get("tug")}
+                "barge": load.get("barge"), "tug": self.folder.trips[release.trip].get("tug"), "placed": release.placed}
 
 
 def volumes(book, as_at, by=()):
