@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <set>
 
+#include "model/consent/not_recorded.h"
+#include "model/return/condition_named.h"
 #include "model/return/return_facts.h"
 #include "model/unit/time_text.h"
 
@@ -22,6 +25,7 @@ class MissingList {
         trips();
         for (const auto& line : facts_.schedule)
             release(line);
+        loads();
         shifts();
         events();
         triggers();
@@ -63,6 +67,22 @@ class MissingList {
             say("the trip names no load", where);
         else if (!line.in_situ_m3)
             say("no method gives the load's in-situ volume", "load " + line.release->load->load);
+    }
+
+    /// What conditions ask for to know whether they are about a load, once a load.
+    void loads() {
+        std::set<const Load*> told;
+        for (const auto& line : ledger_.released()) {
+            if (!in_period(line.at) || line.load == nullptr || !told.insert(line.load).second) continue;
+            for (const auto& lacking : not_recorded_of_load(ledger_, line)) {
+                std::vector<std::string> names;
+                for (const auto* condition : lacking.asked_by)
+                    names.push_back(condition_named(*condition, season_));
+                say(fmt::format("its {} is not recorded, and {} depend{} on it", lacking.what,
+                                fmt::join(names, ", "), names.size() == 1 ? "s" : ""),
+                    "load " + line.load->load);
+            }
+        }
     }
 
     void shifts() {

@@ -175,6 +175,15 @@ class Returns(Trade):
         self.assertEqual(["condition 50: the notice was due 2025-11-12T24:00:00+13:00, and is not done"],
                          self.reasons(notice))
 
+    def test_what_a_condition_is_about_and_nobody_recorded_holds_the_return(self):
+        about_clay = dict(CONDITIONS[0], condition="70", value=1e6, applies={"activity": "release", "materials": ["clay"]})
+        conditions = {"consents": [dict(CONSENT, conditions=[about_clay])]}
+        self.signed(consents_json=conditions, loads_csv=changed(SEASON["loads.csv"], "L-2", material=""))
+        self.assertEqual([{"what": "its material is not recorded, and condition 70 depends on it",
+                           "where": "load L-2"}], self.month(status=1)["missing"])
+        self.write("log", self.book, "load", "L-2", "material=sand", "--why", "the log says sand")
+        self.assertEqual([], self.month()["missing"])
+
     def test_the_return_judges_the_month_as_the_board_of_conditions_does(self):
         kinds = [*CONDITIONS[3:], *KINDS]
         said = self.returned(*kinds)["compliance"]
