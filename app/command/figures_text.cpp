@@ -40,6 +40,8 @@ std::string limit_line(const LimitState& state, const Zone& zone) {
         line += fmt::format("  P({}) {} %", state.quantity.at_most ? "over" : "reached",
                             chance_text(*state.p_over));
     if (state.unknown > 0) line += fmt::format("  loads not known: {}", state.unknown);
+    if (state.not_recorded > 0)
+        line += fmt::format("  loads that may count too, for all that is recorded: {}", state.not_recorded);
     if (state.used_as_reported && state.used_as_restated) {
         const auto reported = fmt::format("{:.{}f}", *state.used_as_reported * scale, decimals);
         const auto restated = fmt::format("{:.{}f}", *state.used_as_restated * scale, decimals);

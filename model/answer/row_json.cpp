@@ -26,6 +26,8 @@ OrderedJson limit_json(const LimitState& state, const Zone& zone) {
     row["p_over"] = number_or_null(state.p_over);
     row["first_over"] = instant_or_null(state.first_over, zone);
     row["unknown"] = state.unknown;
+    row["not_recorded"] = state.not_recorded;
+    row["used_at_most"] = number_or_null(state.used_at_most);
     row["used_over_years"] = number_or_null(state.used_over_years);
     if (state.used_as_reported) {
         row["used_as_reported"] = *state.used_as_reported;

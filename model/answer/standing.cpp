@@ -15,10 +15,11 @@ LimitStanding standing_of(const LimitState& state) {
     if (!state.limit) return LimitStanding::no_limit;
     if (!state.quantity.at_most) {
         if (!exceeds(*state.limit, state.used)) return LimitStanding::within;
-        return state.unknown > 0 ? LimitStanding::cannot_tell : LimitStanding::below;
+        const bool told = state.unknown == 0 && !state.hangs_on_records();
+        return told ? LimitStanding::below : LimitStanding::cannot_tell;
     }
     if (exceeds(state.used, *state.limit)) return LimitStanding::over;
-    if (state.unknown > 0) return LimitStanding::cannot_tell;
+    if (state.unknown > 0 || state.hangs_on_records()) return LimitStanding::cannot_tell;
     if (state.first_over) return LimitStanding::was_over;
     return warned_at(state) ? LimitStanding::warned : LimitStanding::within;
 }

@@ -21,6 +21,8 @@ struct Count {
     std::uint32_t load = 0;  ///< number of the load, for counting the unknown ones
     std::uint32_t key = 0;   ///< number of the trip, or of the local day: each counts once in a window
     bool opening = false;
+    bool doubtful = false;  ///< it counts only if what is not recorded of it turns out to be in the scope
+    bool member_unsaid = false;  ///< it has no member because that is not recorded, not because it has none
 };
 
 /// How counts make a used figure.

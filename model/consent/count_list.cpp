@@ -45,23 +45,26 @@ std::vector<Member> cells_in_scope(const Scope& scope, const Season& season) {
 class CountMaker {
  public:
     CountMaker(const Quantity& quantity, const std::vector<Member>& members, const Ledger& ledger,
-               bool not_known_is_in, bool with_u)
+               InScope in_scope, bool with_u, bool with_doubtful)
         : quantity_(quantity),
+          season_(ledger.season()),
           measure_(measure_of(quantity)),
           method_(quantity.method.empty() ? std::nullopt : method_named(quantity.method)),
-          filter_(quantity.scope, ledger.season(), not_known_is_in, true),
+          filter_(quantity.scope, season_, in_scope != InScope::as_known, in_scope == InScope::as_planned),
           with_u_(with_u) {
+        if (with_doubtful) may_be_.emplace(quantity.scope, season_, true);
         for (std::size_t i = 0; i < members.size(); ++i)
             numbers_.emplace(members[i].id, static_cast<int>(i));
     }
 
     void add(const LedgerLine& line) {
-        if (!filter_.takes(line)) return;
+        const bool is_in = filter_.takes(line);
+        if (!is_in && !(may_be_ && may_be_->takes(line))) return;
         const bool parts = filter_.by_part() || quantity_.each_of == EachOf::claim;
         if (parts && line.figures != nullptr)
-            add_parts(line);
-        else if (!filter_.by_part())
-            add_whole(line);
+            add_parts(line, is_in);
+        else if (!filter_.by_part() || may_be_)
+            add_whole(line, !is_in || filter_.by_part());
     }
 
     std::vector<Count> take() { return std::move(counts_); }
@@ -71,6 +74,7 @@ class CountMaker {
         Count count;
         count.at = line.at;
         count.member = member;
+        count.member_unsaid = member < 0 && is_unsaid(line);
         count.load = line.load_number;
         count.key = quantity_.measure == LimitMeasure::days ? day_key(line.day) : line.trip_number;
         if (quantity_.measure == LimitMeasure::hours) {
@@ -100,6 +104,23 @@ class CountMaker {
         }
     }
 
+    /// Whether a line may have a member that nobody recorded. What has a position lies in no cell for sure.
+    [[nodiscard]] bool is_unsaid(const LedgerLine& line) const {
+        switch (quantity_.each_of) {
+            case EachOf::ground:
+                return season_.grounds.find(line.ground) == nullptr;
+            case EachOf::cell:
+                return season_.cells.find(line.cell) == nullptr &&
+                       !(line.release != nullptr && line.release->lat && line.release->lon);
+            case EachOf::material:
+                return line.load == nullptr || season_.materials.find(line.load->material) == nullptr;
+            case EachOf::plant:
+                return line.load == nullptr || season_.barges.find(line.load->barge) == nullptr;
+            default:
+                return quantity_.each_of == EachOf::claim;
+        }
+    }
+
     /// Amount of a line (or one part of its load) in the limit's measure; `unknown` where none is known.
     void value(const LedgerLine& line, std::optional<std::size_t> part, Count& count) const {
         if (!measure_) return;
@@ -124,19 +145,31 @@ class CountMaker {
             count.amount.value = amount->value * share;
     }
 
-    void add_whole(const LedgerLine& line) {
+    void add_whole(const LedgerLine& line, bool doubtful) {
         Count count = started(line, member_of(line));
+        count.doubtful = doubtful;
         value(line, std::nullopt, count);
         counts_.push_back(std::move(count));
     }
 
-    void add_parts(const LedgerLine& line) {
-        const bool by_claim = quantity_.each_of == EachOf::claim;
+    void add_parts(const LedgerLine& line, bool is_in) {
         std::vector<int> members_with_hours;
+        if (is_in) add_parts(line, false, members_with_hours);
+        if (may_be_) add_parts(line, true, members_with_hours, is_in);
+    }
+
+    /// The parts that are in the scope, or the doubtful ones: of a line that `is_in`, only those that are
+    /// not.
+    void add_parts(const LedgerLine& line, bool doubtful, std::vector<int>& members_with_hours,
+                   bool is_in = false) {
+        const bool by_claim = quantity_.each_of == EachOf::claim;
         for (std::size_t i = 0; i < line.figures->parts.size(); ++i) {
             const auto& part = line.figures->parts[i];
-            if (!filter_.takes(part, line.at)) continue;
+            const bool is_known = filter_.takes(part, line.at);
+            if (doubtful ? (is_in && is_known) || !may_be_->takes(part, line.at) : !is_known) continue;
             Count count = started(line, by_claim ? number_of(part.claim) : member_of(line));
+            count.doubtful = doubtful;
+            if (by_claim) count.member_unsaid = season_.claims.find(part.claim) == nullptr;
             if (quantity_.measure == LimitMeasure::hours) {
                 // Hours cannot be split: they count whole for each member that had any part, and once.
                 const auto& had = members_with_hours;
@@ -149,9 +182,11 @@ class CountMaker {
     }
 
     const Quantity& quantity_;
+    const Season& season_;
     std::optional<Measure> measure_;
     std::optional<Method> method_;
     ScopeFilter filter_;
+    std::optional<ScopeFilter> may_be_;  ///< where doubtful counts are wanted too
     bool with_u_;
     std::unordered_map<Id, int> numbers_;
     std::vector<Count> counts_;
@@ -225,7 +260,7 @@ std::uint32_t day_key(Day day) {
 
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
                              const Condition& condition, const Ledger& ledger, const CountsWanted& wanted) {
-    CountMaker maker(quantity, members, ledger, false, wanted.with_u);
+    CountMaker maker(quantity, members, ledger, InScope::as_known, wanted.with_u, wanted.with_doubtful);
     const auto& lines = quantity.scope.activity == Activity::dredge ? ledger.dredged() : ledger.released();
     for (const auto& line : lines_between(lines, wanted.from, wanted.to))
         maker.add(line);
@@ -239,8 +274,8 @@ std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>
 }
 
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
-                             const LedgerLine& line, const Ledger& ledger, bool not_known_is_in) {
-    CountMaker maker(quantity, members, ledger, not_known_is_in, true);
+                             const LedgerLine& line, const Ledger& ledger, InScope in_scope) {
+    CountMaker maker(quantity, members, ledger, in_scope, true, false);
     maker.add(line);
     return maker.take();
 }

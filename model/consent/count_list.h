@@ -26,6 +26,8 @@ struct CountsWanted {
     std::optional<Instant> from, to;
     /// False: amounts without their uncertainty, which is all that is held against a limit.
     bool with_u = true;
+    /// True: also what may be in the scope for all that is recorded of it, each count `doubtful`.
+    bool with_doubtful = false;
 };
 
 /// Everything that counts under a limit, ascending by time, whatever the window: releases (or loads dredged)
@@ -35,9 +37,16 @@ struct CountsWanted {
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
                              const Condition& condition, const Ledger& ledger,
                              const CountsWanted& wanted = {});
-/// Of one line of the ledger alone. What is not known of it is out of the scope, or with `not_known_is_in` in
-/// it: of a plan, it may turn out to be (scope_filter.h).
+/// What of a line may turn out to be in a scope (scope_filter.h).
+enum class InScope {
+    as_known,    ///< what is not known of it is out
+    as_planned,  ///< where and as what class it goes may turn out to be in; of the load itself what is
+                 ///< recorded
+    as_may_be    ///< whatever is not known or not recorded may turn out to be in
+};
+
+/// Of one line of the ledger alone.
 std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>& members,
-                             const LedgerLine& line, const Ledger& ledger, bool not_known_is_in);
+                             const LedgerLine& line, const Ledger& ledger, InScope in_scope);
 
 }  // namespace spoilbook

@@ -146,6 +146,9 @@ class FloorJudge {
             end.judged = Compliance::complied;
         } else if (state.unknown > 0) {
             end.why = fmt::format("{}, and {} load(s) cannot be valued", reached, state.unknown);
+        } else if (state.hangs_on_records()) {
+            end.why = fmt::format("{}, and of {} load(s) it is not recorded whether they count", reached,
+                                  state.not_recorded);
         } else if (state.window_start && began_ && *state.window_start < *began_) {
             end.why = reached + ", and its window reaches back before the condition began";
         } else {

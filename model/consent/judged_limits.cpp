@@ -28,6 +28,8 @@ LimitState judged(const LimitState& restated, const LimitState& reported) {
     state.member = restated.member;
     state.unknown = std::max(restated.unknown, reported.unknown);
     if (state.unknown > 0) state.p_over.reset();
+    if (restated.used_at_most && reported.used_at_most)
+        state.used_at_most = std::max(*restated.used_at_most, *reported.used_at_most);
     if (restated.first_over && reported.first_over)
         state.first_over = std::min(*restated.first_over, *reported.first_over);
     else

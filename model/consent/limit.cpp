@@ -2,6 +2,7 @@
 #include "model/consent/limit.h"
 
 #include <algorithm>
+#include <set>
 
 #include "model/consent/first_over.h"
 #include "model/consent/used_of.h"
@@ -11,6 +12,12 @@ namespace spoilbook {
 
 bool in_force(const Condition& condition, Instant at) {
     return (!condition.from || *condition.from <= at) && (!condition.to || at < *condition.to);
+}
+
+bool LimitState::hangs_on_records() const {
+    if (!limit || !used_at_most) return false;
+    if (quantity.at_most) return !exceeds(used, *limit) && exceeds(*used_at_most, *limit);
+    return exceeds(*limit, used) && !exceeds(*limit, *used_at_most);
 }
 
 Adding adding_of(const Quantity& quantity) {
@@ -32,7 +39,12 @@ class LimitRows {
         const bool by_window = window_ && quantity_.window.kind != WindowKind::trip;
         CountsWanted wanted;
         if (by_window) wanted = {window_->start, as_at};
-        counts_ = counts_of(quantity_, members_, condition, ledger, wanted);
+        wanted.with_doubtful = true;
+        for (auto& count : counts_of(quantity_, members_, condition, ledger, wanted))
+            (count.doubtful ? doubtful_ : counts_).push_back(std::move(count));
+        all_is_recorded_ =
+            doubtful_.empty() && std::none_of(counts_.begin(), counts_.end(),
+                                              [](const Count& count) { return count.member_unsaid; });
         first_overs_ = first_overs(ledger, condition, as_at);
     }
 
@@ -88,6 +100,7 @@ class LimitRows {
         const double total = of_the_total ? total_in_window() : 0;
         const auto part = used_of(quantity_, used.used.value, total);
         state.unknown = used.unknown_loads.size();
+        fill_not_recorded(member, used.used.value, state);
         state.used = part.used;
         state.of_total = part.of_total;
         if (of_the_total) {
@@ -99,6 +112,31 @@ class LimitRows {
         const auto begun = years_begun();
         if (begun) state.used_over_years = used_of(quantity_, used.used.value, total, *begun).used;
         return part.judged;
+    }
+
+    /// Of a window that holds trips of their own nothing is told: what another trip may be is not of this
+    /// one.
+    void fill_not_recorded(int member, double sum, LimitState& state) const {
+        const bool is_rest = member < 0 && quantity_.each_of != EachOf::none;
+        if (all_is_recorded_ || is_rest || quantity_.window.kind == WindowKind::trip) return;
+        std::set<std::uint32_t> loads;
+        auto all = counts_;
+        all.insert(all.end(), doubtful_.begin(), doubtful_.end());
+        std::erase_if(all, [&](const Count& count) { return !window_->counts(count.at, as_at_); });
+        for (auto& count : all) {
+            if (count.member != member && !count.member_unsaid) continue;
+            if (count.doubtful || count.member_unsaid) loads.insert(count.load);
+            count.member = member;
+        }
+        if (loads.empty()) return;
+        std::stable_sort(all.begin(), all.end(), [](const Count& a, const Count& b) { return a.at < b.at; });
+        const auto adding = adding_of(quantity_);
+        const bool of_the_total = quantity_.share_of_total && !quantity_.of_value;
+        const double total =
+            of_the_total ? used_in(all, std::nullopt, adding, *window_, as_at_).used.value : 0;
+        const auto most = used_in(all, member, adding, *window_, as_at_).used.value;
+        state.not_recorded = loads.size();
+        state.used_at_most = used_of(quantity_, std::max(sum, most), total).used;
     }
 
     /// Consent years begun since it commenced, while they are fewer than those of a mean.
@@ -144,7 +182,8 @@ class LimitRows {
     Quantity quantity_;
     Instant as_at_;
     std::vector<Member> members_;
-    std::vector<Count> counts_;
+    std::vector<Count> counts_, doubtful_;
+    bool all_is_recorded_ = true;
     std::optional<Window> window_;
     std::optional<std::uint32_t> trip_;
     std::unordered_map<Id, Instant> first_overs_;

@@ -26,6 +26,10 @@ struct LimitState {
     std::optional<Instant> first_over;
     std::size_t unknown = 0;  ///< loads that no method can value
     double of_total = 0;      ///< for a share: what it is a share of
+    /// Loads that may count too, for all that is recorded of them (claim, material, place, barge or tug), and
+    /// what would be used if all of them did; nothing where there are none.
+    std::size_t not_recorded = 0;
+    std::optional<double> used_at_most;
     /// With the factors that the authority had accepted, and with those in force in the book; nothing where
     /// both readings are one. `used` is the stricter.
     std::optional<double> used_as_reported, used_as_restated;
@@ -33,6 +37,8 @@ struct LimitState {
     [[nodiscard]] std::optional<double> headroom() const {
         return limit ? std::optional(*limit - used) : std::nullopt;
     }
+    /// Whether what is not recorded decides on which side of the limit it is.
+    [[nodiscard]] bool hangs_on_records() const;
     /// used / limit; nothing without a limit or where it is 0.
     [[nodiscard]] std::optional<double> used_share() const {
         return limit && *limit > 0 ? std::optional(used / *limit) : std::nullopt;

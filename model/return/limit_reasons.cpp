@@ -53,6 +53,11 @@ class PeriodJudge {
                 reasons.push_back(name_of(state, season) + ": used is over the limit");
             else if (exceeded)
                 reasons.push_back(name_of(state, season) + ": the limit was exceeded in this period");
+            if (state.hangs_on_records())
+                reasons.push_back(
+                    fmt::format("{}: of {} load(s) it is not recorded whether they count; if they do, the "
+                                "limit is exceeded, so it cannot be told",
+                                name_of(state, season), state.not_recorded));
             if (state.unknown == 0) continue;
             told_unknown = true;
             reasons.push_back(fmt::format("{}: {} load(s) cannot be valued, so it cannot be told",

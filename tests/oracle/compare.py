@@ -27,7 +27,7 @@ TOLERANCE = 1e-6
 GROUPINGS = ("", "claim", "month", "ground", "cell", "material", "barge", "claim,month", "ground,cell,barge")
 SUMS = ("loads", "trips", "hopper_m3", "hopper_m3_u", "in_situ_m3", "in_situ_m3_u", "wet_t", "dry_t")
 LIMIT = ("quantity", "window_start", "window_end", "limit", "used", "used_u", "headroom", "p_over",
-         "first_over", "unknown")
+         "first_over", "unknown", "not_recorded", "used_at_most")
 SHOWN = 6       # differences of one answer that are printed
 
 
@@ -208,7 +208,7 @@ def compared(conditions, mine):
     if any(c.get("method") == "draughts" for c in conditions):
         names = [n for n in names if n not in ("used_u", "p_over")]
     if mine["limit"] is None:
-        names = [n for n in names if n not in ("used", "used_u")]
+        names = [n for n in names if n not in ("used", "used_u", "used_at_most")]
     if any(c["window"]["kind"] == "trip" for c in conditions):
         names = [n for n in names if n not in ("window_start", "window_end")]
     return names

@@ -76,7 +76,7 @@ class Limit:
             if end is None:
                 continue
             keys = {"material": row.get("material"), "barge": row.get("barge"), "ground": None, "cell": None,
-                    "cell_ground": None, "tug": None}
+                    "cell_ground": None, "tug": None, "placed": False}
             yield Event(end, load, load, self.folder.clock.wall(end).date(),
                         self._hours(self.folder.time(row.get("loading_start")), end),
                         self._parts(volume, 1.0, dredged=True), keys, volume.claims())
@@ -160,11 +160,15 @@ class Limit:
         if self.measure == "hours":
             return total(openings) + sum(e.hours or 0.0 for e in events), \
                 {e.load for e in events if e.hours is None}
-        claims = {member} if self.each_of == "claim" and member is not UNSCOPED else None
+        claims = self._claims_of(member) if self.each_of == "claim" and member is not UNSCOPED else None
         scope = set(self.applies["claims"]) if self.applies.get("claims") else None
         amounts = [a for e in events if e.parts is not None for c, a in e.parts
                    if (claims is None or c in claims) and (scope is None or c in scope)]
         return total(openings + amounts), {e.load for e in events if e.parts is None}
+
+    @staticmethod
+    def _claims_of(member):
+        return {member}
 
     def used(self, t, member):
         """(used, unknown, limit) of a member in the window at t; limit None below a share's floor."""
@@ -190,6 +194,50 @@ class Limit:
         return self.condition["value"] - (0 if open_now else reserve["value"])
 
 
+class MayBe(Limit):
+    """The same limit where all that is not recorded of what happened turns out to count, wherever it may."""
+
+    def __init__(self, book, consent, condition):
+        applies = dict(condition.get("applies", {}))
+        if applies.get("claims"):
+            applies["claims"] = [*applies["claims"], None]
+        super().__init__(book, consent, dict(condition, applies=applies))
+
+    def _applies(self, event):
+        keys, scope = event.keys, self.applies
+        for names, key in (("grounds", "ground"), ("materials", "material")):
+            if scope.get(names) and keys[key] not in [*scope[names], None]:
+                return False
+        if scope.get("cells") and not self._may_be_in(event, scope["cells"]):
+            return False
+        plant = scope.get("plant")
+        if plant and not {keys["barge"], keys["tug"]} & set(plant):
+            # A tug that is not recorded can only be one where the condition names a tug.
+            tugs = set(plant) - set(self.folder.barges)
+            if keys["barge"] is not None and not (keys["tug"] is None and tugs):
+                return False
+        return not self.scope or bool(event.claims & self.scope)
+
+    def _may_be_in(self, event, names):
+        keys = event.keys
+        if keys["cell"] is not None:
+            return keys["cell"] in names
+        return not keys["placed"] and any(c in names and keys["ground"] in (None, g) for g, c in self.folder.cells)
+
+    def _belongs(self, event, member):
+        if member is UNSCOPED or event.opening:
+            return super()._belongs(event, member)
+        if self.each_of == "claim":
+            return bool(event.claims & {member, None})
+        if self.each_of == "cell":
+            return super()._belongs(event, member) or event.keys["cell"] is None and not event.keys["placed"]
+        return event.keys["barge" if self.each_of == "plant" else self.each_of] in (member, None)
+
+    @staticmethod
+    def _claims_of(member):
+        return {member, None}
+
+
 class Board:
     """All limits of a book; versions of one condition stand together."""
 
@@ -200,6 +248,7 @@ class Board:
                 if c["kind"] == "quantity":
                     key = (consent["consent"], c["condition"])
                     self.groups.setdefault(key, []).append(Limit(book, consent, c))
+                    self.groups[key][-1].may_be = MayBe(book, consent, c)
         self._overs = {}
 
     def first_over(self, key, member, as_at):
@@ -236,6 +285,18 @@ class Board:
                "headroom": None if limit is None else limit - used.value,
                "p_over": None if unknown or limit is None else p_over(used.value, used.u, limit),
                "first_over": text(self.first_over(key, member, as_at)), "unknown": len(unknown)}
+        row["not_recorded"], row["used_at_most"] = self._not_recorded(version, member, as_at)
         if version.each_of:
             row["each"] = {version.each_of: member}
         return row
+
+    @staticmethod
+    def _not_recorded(version, member, t):
+        """(loads that may count too for all that is recorded of them, what would be used if they all did)."""
+        if member is None or version.condition["window"]["kind"] == "trip":
+            return 0, None
+        sure = {(e.time, e.trip, e.load) for e in version.counted(t, member)}
+        parts = version.scope or version.each_of == "claim"
+        may = {e.load or (e.trip, e.time) for e in version.may_be.counted(t, member) if not e.opening and
+               ((e.time, e.trip, e.load) not in sure or parts and None in e.claims)}
+        return len(may), version.may_be.used(t, member)[0].value if may else None
