@@ -29,6 +29,9 @@ CheckReason check_sea(const Season& season, SeriesRule rule, const PlannedReleas
 CheckReason check_water(const Ledger& ledger, const Condition& condition, const SeriesRule& rule,
                         const LedgerLine& line, const CheckFacts& facts);
 
+/// Whether a rule on turbidity asks, while an event is open, that the cell be changed, and not to stop.
+bool asks_to_change_cell(const SeriesRule& rule);
+
 /// Kind record: the allowed sets; what must be on record of the release is judged after it.
 CheckReason check_record(const Ledger& ledger, const nlohmann::json& body, const LedgerLine& line);
 

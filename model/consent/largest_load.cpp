@@ -114,7 +114,7 @@ std::optional<LargestLoad> largest_load(const Ledger& done, const PlannedRelease
     if (!capacity_m3 || *capacity_m3 <= 0) return std::nullopt;
     const auto judged = [&](const Ledger& factors) {
         const auto full = filled(factors, *load, *capacity_m3);
-        const Ledger ledger(factors, trips_with(factors, planned), full);
+        const Ledger ledger = ledger_with(factors, planned, full);
         return answer_of(season, *barge, full, fit_of(ledger, planned), *capacity_m3);
     };
     auto largest = judged(done);

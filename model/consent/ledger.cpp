@@ -2,7 +2,6 @@
 #include "model/consent/ledger.h"
 
 #include <algorithm>
-#include <unordered_set>
 
 namespace spoilbook {
 
@@ -55,21 +54,28 @@ Ledger::Ledger(const Season& season) : done_(std::make_shared<const Done>(season
     list_released();
 }
 
-Ledger::Ledger(const Ledger& done, std::vector<Trip> instead, std::optional<LoadFigures> figures_of_first)
+Ledger::Ledger(const Ledger& done, std::vector<Trip> instead, std::optional<LoadFigures> figures_of_first,
+               std::unordered_map<Id, double> rest_of)
     : done_(done.done_),
       next_trip_(done.next_trip_),
       instead_(std::move(instead)),
+      rest_of_(std::move(rest_of)),
       figures_of_first_(std::move(figures_of_first)) {
-    std::unordered_set<const Load*> theirs;
+    std::unordered_map<const Load*, const Trip*> theirs;
     instead_releases_.reserve(instead_.size());
     for (const auto& trip : instead_) {
         const Load* load = season().loads.find(trip.load);
-        if (load != nullptr) theirs.insert(load);
+        if (load != nullptr) theirs.emplace(load, &trip);
         instead_releases_.push_back(release_of_trip(trip, load));
+        instead_releases_.back().share = this->rest_of(trip.load).value_or(1);
     }
+    const auto stays = [&](const LedgerLine& line) {
+        const auto own = theirs.find(line.load);
+        if (own == theirs.end()) return true;
+        return rest_of_.contains(line.load->id) && line.at <= own->second->release_end;
+    };
     released_.reserve(done.released_.size() + instead_.size());
-    std::copy_if(done.released_.begin(), done.released_.end(), std::back_inserter(released_),
-                 [&](const LedgerLine& line) { return !theirs.contains(line.load); });
+    std::copy_if(done.released_.begin(), done.released_.end(), std::back_inserter(released_), stays);
     for (const auto& release : instead_releases_) {
         LedgerLine line = line_of(release, next_trip_++);
         if (figures_of_first_ && release.trip == &instead_.front()) line.figures = &*figures_of_first_;
@@ -77,6 +83,11 @@ Ledger::Ledger(const Ledger& done, std::vector<Trip> instead, std::optional<Load
                                             [](Instant t, const LedgerLine& other) { return t < other.at; });
         released_.insert(after, line);
     }
+}
+
+std::optional<double> Ledger::rest_of(const Id& load) const {
+    const auto rest = rest_of_.find(load);
+    return rest == rest_of_.end() ? std::nullopt : std::optional(rest->second);
 }
 
 const LoadFigures* Ledger::figures_of(const Id& load) const {

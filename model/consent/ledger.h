@@ -3,6 +3,7 @@
 
 #include <memory>
 #include <span>
+#include <unordered_map>
 #include <vector>
 
 #include "model/place/ground_map.h"
@@ -30,10 +31,12 @@ class Ledger {
  public:
     explicit Ledger(const Season& season);
     /// What `done` would be with other trips: each of `instead` is one release, in place of all releases of
-    /// the load that it names. Nothing is valued anew: only released() differs, and the figures of the first
-    /// trip's load where `figures_of_first` gives them. `done` need not outlive it.
+    /// the load that it names. Of a load in `rest_of` what had been released by the trip's release end stays,
+    /// and the trip releases that share of it. Nothing is valued anew: only released() differs, and the
+    /// figures of the first trip's load where `figures_of_first` gives them. `done` need not outlive it.
     Ledger(const Ledger& done, std::vector<Trip> instead,
-           std::optional<LoadFigures> figures_of_first = std::nullopt);
+           std::optional<LoadFigures> figures_of_first = std::nullopt,
+           std::unordered_map<Id, double> rest_of = {});
     Ledger(const Ledger&) = delete;
     Ledger& operator=(const Ledger&) = delete;
 
@@ -45,6 +48,8 @@ class Ledger {
     [[nodiscard]] const std::vector<ReleaseView>& all_releases() const { return done_->releases; }
     /// The trips that this ledger has in place of others; empty of what was done.
     [[nodiscard]] const std::vector<Trip>& instead() const { return instead_; }
+    /// The share that the trip of a load is thought to release; nothing: all of the load.
+    [[nodiscard]] std::optional<double> rest_of(const Id& load) const;
     /// Releases that count, ascending by release end.
     [[nodiscard]] const std::vector<LedgerLine>& released() const { return released_; }
     /// Loads whose loading ended, ascending by it.
@@ -76,6 +81,7 @@ class Ledger {
     std::vector<LedgerLine> released_;
     std::uint32_t next_trip_ = 0;
     std::vector<Trip> instead_;
+    std::unordered_map<Id, double> rest_of_;
     std::vector<ReleaseView> instead_releases_;
     std::optional<LoadFigures> figures_of_first_;
 };

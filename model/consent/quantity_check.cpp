@@ -4,6 +4,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
+#include <limits>
 #include <set>
 
 #include "model/consent/limit.h"
@@ -31,6 +33,18 @@ std::string over_text(const Quantity& quantity, double used, double limit, const
                        unit_text(quantity), member.empty() ? "" : " for " + member);
 }
 
+/// Of those that were done by then, not of those that the ledger thinks of: h.
+std::optional<double> longest_release(const Ledger& ledger, Instant by) {
+    std::optional<double> longest;
+    const auto& instead = ledger.instead();
+    for (const auto& line : lines_between(ledger.released(), std::nullopt, by)) {
+        const bool is_done = std::none_of(instead.begin(), instead.end(),
+                                          [&](const Trip& trip) { return line.release->trip == &trip; });
+        if (is_done && line.hours) longest = std::max(longest.value_or(0), *line.hours);
+    }
+    return longest;
+}
+
 }  // namespace
 
 QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, const Quantity& quantity,
@@ -45,18 +59,21 @@ QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, c
     for (const auto& line : lines_between(ledger.released(), at, at)) {
         if (line.load == nullptr || line.load->id != load) continue;
         number = line.load_number;
-        own_ = counts_of(own_quantity, members_, line, ledger, false);
-        possible_ = counts_of(own_quantity, members_, line, ledger, true);
+        ground_ = line.ground;
+        own_ = counts_of(own_quantity, members_, line, ledger, InScope::as_known);
+        const auto may_be = own_by == OwnBy::any_method ? InScope::as_planned : InScope::as_may_be;
+        possible_ = counts_of(own_quantity, members_, line, ledger, may_be);
     }
     // A load still to be read goes where nobody has said yet: what may count is left room for.
     if (own_by == OwnBy::any_method) own_ = possible_;
     window_ = window_at(quantity.window, consent_, season_, at);
-    for (auto& count : counts_of(quantity, members_, condition, ledger, {counts_from(), at, false})) {
+    for (auto& count : counts_of(quantity, members_, condition, ledger, {counts_from(), at, false, true})) {
         const bool is_own = !count.opening && count.load == number && count.at == at;
-        if (!is_own && count.at <= at && quantity.window.kind != WindowKind::trip)
-            others_.push_back(std::move(count));
+        if (is_own || count.at > at || quantity.window.kind == WindowKind::trip) continue;
+        (count.doubtful ? doubtful_others_ : others_).push_back(std::move(count));
     }
     find_unplaced();
+    if (quantity.measure == LimitMeasure::hours) longest_release_ = longest_release(ledger, at);
 }
 
 /// What the window at the plan or a later one may hold. A later one begins no earlier, but for the clamping
@@ -96,9 +113,46 @@ double QuantityCheck::added(const Sweep& others, std::optional<int> member, Inst
     return sum;
 }
 
-UsedOf QuantityCheck::used(const Sweep& others, int member, Instant t, Own own) const {
+/// `more`: what else is thought to count for the member; in the total it is already.
+UsedOf QuantityCheck::used(const Sweep& others, int member, Instant t, Own own, double more) const {
     const double total = quantity_.share_of_total ? others.total() + added(others, std::nullopt, t, own) : 0;
-    return used_of(quantity_, others.of(member) + added(others, member, t, own), total);
+    return used_of(quantity_, others.of(member) + added(others, member, t, own) + more, total);
+}
+
+/// What may be the member's, and nobody recorded whose it is.
+double QuantityCheck::unsaid(const Sweep& others, int member) const {
+    double sum = 0;
+    std::set<std::uint32_t> keys;
+    for (const auto& count : others_) {
+        if (member < 0 || !count.member_unsaid || !window_->counts(count.at, at_)) continue;
+        if (adding_of(quantity_) == Adding::amounts)
+            sum += count.amount.value;
+        else if (!others.holds(member, count.key))
+            keys.insert(count.key);
+    }
+    return sum + static_cast<double>(keys.size());
+}
+
+/// The planned load and those that go with it are counted with no hours: nobody knows yet.
+bool QuantityCheck::may_take_too_long(const Sweep& others, int member) const {
+    const auto limit = limit_at(quantity_, at_);
+    if (quantity_.measure != LimitMeasure::hours || !limit) return false;
+    const auto is_planned = [&](const Count& count) {
+        return !count.opening && count.at == at_ && count.amount.value <= 0 && count.member == member;
+    };
+    const auto planned =
+        std::count_if(others_.begin(), others_.end(), is_planned) + (own_.empty() ? 0 : std::ptrdiff_t{1});
+    if (planned == 0) return false;
+    if (!longest_release_) return true;
+    const auto part = used(others, member, at_, {}, static_cast<double>(planned) * *longest_release_);
+    return part.judged && exceeds(part.used, *limit);
+}
+
+std::string QuantityCheck::too_long_text() const {
+    const std::string unknown = "how long the doors will stand open is not known: ";
+    if (!longest_release_) return unknown + "no release on record says how long one takes";
+    return unknown + fmt::format("as long as the longest on record, {:.2f} h, would not fit",
+                                 rounded_up(*longest_release_, 2));
 }
 
 /// Whether the load, released at t, would meet the limit. Moves the sweep to t.
@@ -130,16 +184,20 @@ CheckReason QuantityCheck::judge(int member) const {
         return outcome(CheckState::hold, over_text(quantity_, part.used, *limit, name), until(member, {}));
     }
     if (unknown(member)) return outcome(CheckState::cannot_tell, "a load that counts cannot be valued");
+    if (may_take_too_long(sweep(), member)) return outcome(CheckState::cannot_tell, too_long_text());
     return outcome(CheckState::clear, "");
 }
 
-/// It is not said which member the load goes to: it holds only where none has room.
+/// It is not said which member the load goes to: it holds only where none has room. A ground without cells
+/// has none to fill.
 CheckReason QuantityCheck::judge_unplaced() const {
     const std::string each = each_of_text(quantity_.each_of);
-    if (!due_member().empty())
+    const auto all = rooms();
+    if (all.empty()) return outcome(CheckState::clear, "");
+    if (std::any_of(all.begin(), all.end(), [](const MemberRoom& room) { return room.has_room; }))
         return outcome(CheckState::cannot_tell, "it is not said which " + each + " it goes to");
     std::optional<Instant> first;
-    for (int i = 0; i < static_cast<int>(members_.size()); ++i) {
+    for (const int i : where_it_may_go()) {
         const auto ends = until(i, {true, i});
         if (ends && (!first || *ends < *first)) first = ends;
     }
@@ -148,26 +206,44 @@ CheckReason QuantityCheck::judge_unplaced() const {
 
 CheckReason QuantityCheck::reason() const {
     CheckReason found = worst();
-    if (found.state == CheckState::hold || possible_.size() == own_.size()) return found;
+    const bool others_may_be_in =
+        !doubtful_others_.empty() ||
+        std::any_of(others_.begin(), others_.end(), [](const Count& count) { return count.member_unsaid; });
+    if (found.state != CheckState::clear || possible_.empty()) return found;
+    if (possible_.size() == own_.size() && !others_may_be_in) return found;
     QuantityCheck at_worst = *this;
     at_worst.own_ = possible_;
+    const auto by_time = [](const Count& a, const Count& b) { return a.at < b.at; };
+    std::vector<Count> all;
+    std::merge(others_.begin(), others_.end(), doubtful_others_.begin(), doubtful_others_.end(),
+               std::back_inserter(all), by_time);
+    at_worst.others_ = std::move(all);
     at_worst.find_unplaced();
     if (!at_worst.may_not_fit()) return found;
+    const bool own_is_known = possible_.size() == own_.size() && !at_worst.unplaced_;
     return outcome(CheckState::cannot_tell,
-                   "it is not said where or with what it goes: it may count here, and is not known to fit");
+                   own_is_known
+                       ? "what went before may count here, for all that is recorded of it, and is not "
+                         "known to leave room"
+                       : "it is not said where or with what it goes: it may count here, and is not "
+                         "known to fit");
 }
 
 /// Whether any member that the load may go to has no room for it, as far as that is known.
 bool QuantityCheck::may_not_fit() const {
-    if (!unplaced_) return worst().state != CheckState::clear;
     const auto limit = limit_at(quantity_, at_);
     if (!limit || !window_ || !window_->counts(at_, at_)) return false;
     const auto others = sweep();
-    for (int i = 0; i < static_cast<int>(members_.size()); ++i) {
-        const auto part = used(others, i, at_, {true, i});
-        if ((part.judged && exceeds(part.used, *limit)) || unknown(i) || unknown(-1)) return true;
+    const auto fails = [&](int member, const Own& own) {
+        const auto part = used(others, member, at_, own, unsaid(others, member));
+        return (part.judged && exceeds(part.used, *limit)) || unknown(member) ||
+               may_take_too_long(others, member);
+    };
+    if (unplaced_) {
+        const auto all = where_it_may_go();
+        return std::any_of(all.begin(), all.end(), [&](int i) { return fails(i, {true, i}) || unknown(-1); });
     }
-    return false;
+    return std::any_of(own_.begin(), own_.end(), [&](const Count& count) { return fails(count.member, {}); });
 }
 
 CheckReason QuantityCheck::worst() const {
@@ -185,21 +261,39 @@ CheckReason QuantityCheck::worst() const {
     return worst;
 }
 
-std::string QuantityCheck::due_member() const {
-    if (!window_) return "";
+/// A load that goes to a ground goes to one of its cells.
+std::vector<int> QuantityCheck::where_it_may_go() const {
+    std::vector<int> members;
+    for (int i = 0; i < static_cast<int>(members_.size()); ++i) {
+        const Cell* cell = quantity_.each_of == EachOf::cell
+                               ? season_.cells.find(members_[static_cast<std::size_t>(i)].id)
+                               : nullptr;
+        if (cell == nullptr || !ground_ || cell->ground == ground_) members.push_back(i);
+    }
+    return members;
+}
+
+std::vector<MemberRoom> QuantityCheck::rooms() const {
+    std::vector<MemberRoom> rooms;
+    if (!window_ || possible_.empty()) return rooms;
+    QuantityCheck anywhere = *this;
+    anywhere.own_ = own_.empty() ? possible_ : own_;
+    anywhere.find_unplaced();
     const auto limit = limit_at(quantity_, at_);
     const auto others = sweep();
-    std::string due;
-    double least = 0;
-    for (int i = 0; i < static_cast<int>(members_.size()); ++i) {
-        const double before = used(others, i, at_, {false, std::nullopt}).used;
-        const auto after = used(others, i, at_, {true, i});
-        const bool room = !limit || !after.judged || !exceeds(after.used, *limit);
-        if (!room || (!due.empty() && before >= least)) continue;
-        due = members_[static_cast<std::size_t>(i)].name;
-        least = before;
+    for (const int i : where_it_may_go()) {
+        const auto& member = members_[static_cast<std::size_t>(i)];
+        const double before = anywhere.used(others, i, at_, {false, std::nullopt}).used;
+        const auto after = anywhere.used(others, i, at_, {true, i});
+        MemberRoom& room = rooms.emplace_back(MemberRoom{member.id, member.name});
+        if (!limit) continue;
+        room.has_room = !after.judged || !exceeds(after.used, *limit);
+        room.share = *limit > 0 ? before / *limit : std::numeric_limits<double>::infinity();
+        room.known = std::none_of(others_.begin(), others_.end(), [&](const Count& count) {
+            return count.unknown && count.member == i && window_->counts(count.at, at_);
+        });
     }
-    return due;
+    return rooms;
 }
 
 /// By halving: what is used grows with the load, whatever a share is of.
@@ -226,13 +320,14 @@ std::optional<double> QuantityCheck::largest_share() const {
     for (const auto& count : own_)
         own_members.insert(count.member);
     for (const int member : own_members) {
-        if (unknown(member)) return std::nullopt;
+        if (unknown(member) || may_take_too_long(others, member)) return std::nullopt;
         if (!unplaced_ || member >= 0)
             largest = std::min(largest, largest_share(others, member, std::nullopt));
     }
     if (!unplaced_) return largest;
-    double best = 0;
-    for (int i = 0; i < static_cast<int>(members_.size()); ++i)
+    const auto all = where_it_may_go();
+    double best = all.empty() ? 1 : 0;
+    for (const int i : all)
         best = std::max(best, largest_share(others, i, i));
     return std::min(largest, best);
 }

@@ -12,6 +12,15 @@ namespace spoilbook {
 /// for a load that is still to be read.
 enum class OwnBy { limit_method, any_method };
 
+/// A member of a limit that stands for each of several, before the planned load.
+struct MemberRoom {
+    Id member;
+    std::string name;
+    double share = 0;      ///< used of the limit before the load, 1 being all of it
+    bool has_room = true;  ///< for the load
+    bool known = true;     ///< every load that counts there can be valued
+};
+
 /// One limit held against a planned release, in a ledger that already has it and all that counts before it.
 class QuantityCheck {
  public:
@@ -21,10 +30,13 @@ class QuantityCheck {
     /// Clear where the load is outside the limit's scope or fits; hold where it does not, until the first
     /// instant at which it would (its window's next start, or when enough has left a rolling window; nothing
     /// where the load alone is too much); cannot tell where an amount is unknown, or where it would not fit
-    /// and it is not known whether it counts at all (no ground said, no tug, no class).
+    /// and it is not known whether it, or what went before it, counts at all: no ground said, no claim,
+    /// material, tug or class recorded. Of hours the plan has none: how long the doors will stand open is
+    /// taken as the longest on record by then, and where that would not fit, or there is none, it cannot be
+    /// told.
     [[nodiscard]] CheckReason reason() const;
-    /// The member with the least in the window that still has room for the load; empty: none.
-    [[nodiscard]] std::string due_member() const;
+    /// Each member, in the order of the book; empty where the limit is not about the load, wherever it goes.
+    [[nodiscard]] std::vector<MemberRoom> rooms() const;
     /// The largest part of the load, 0 to 1, that the limit lets go, under the member with most room where
     /// none is said. Nothing where an amount is unknown.
     [[nodiscard]] std::optional<double> largest_share() const;
@@ -41,7 +53,11 @@ class QuantityCheck {
     [[nodiscard]] std::optional<Instant> counts_from() const;
     [[nodiscard]] Sweep sweep() const;
     [[nodiscard]] double added(const Sweep& others, std::optional<int> member, Instant t, Own own) const;
-    [[nodiscard]] UsedOf used(const Sweep& others, int member, Instant t, Own own) const;
+    [[nodiscard]] UsedOf used(const Sweep& others, int member, Instant t, Own own, double more = 0) const;
+    [[nodiscard]] double unsaid(const Sweep& others, int member) const;
+    [[nodiscard]] std::vector<int> where_it_may_go() const;
+    [[nodiscard]] bool may_take_too_long(const Sweep& others, int member) const;
+    [[nodiscard]] std::string too_long_text() const;
     [[nodiscard]] bool fits(Sweep& others, int member, Instant t, Own own) const;
     [[nodiscard]] double largest_share(const Sweep& others, int member, std::optional<int> moved_to) const;
     [[nodiscard]] bool unknown(int member) const;
@@ -60,7 +76,10 @@ class QuantityCheck {
     std::vector<Count> own_;       ///< of the planned load
     std::vector<Count> possible_;  ///< the same, if what is not known of it turns out to be in the scope
     std::vector<Count> others_;    ///< all else up to the plan; nothing where each trip stands alone
-    bool unplaced_ = false;        ///< part of the load names no member
+    std::vector<Count> doubtful_others_;     ///< the same, if what is not recorded of it turns out to be in
+    std::optional<double> longest_release_;  ///< h, on record by then; of a limit on hours alone
+    bool unplaced_ = false;                  ///< part of the load names no member
+    Id ground_;                              ///< of the planned release; nil: not said
     std::optional<Window> window_;
 };
 

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "model/consent/as_reported.h"
+#include "model/consent/due_cell.h"
 #include "model/consent/duty.h"
 #include "model/consent/duty_check.h"
 #include "model/consent/finding.h"
@@ -27,14 +28,16 @@ class Checker {
           planned_(planned),
           facts_(facts),
           done_(done),
-          ledger_(done, trips_with(done, planned)) {}
+          ledger_(ledger_with(done, planned)) {}
 
-    ReleaseCheck run() {
+    ReleaseCheck run(CellRooms* cells = nullptr) {
+        cells_ = cells;
         for (const auto& condition : season_.conditions.rows()) {
             if (is_asked(condition)) judge(condition);
         }
         for (const auto& reason : check_.reasons)
             check_.verdict = std::max(check_.verdict, reason.state);
+        if (cells != nullptr) close_cells();
         return std::move(check_);
     }
 
@@ -119,7 +122,7 @@ class Checker {
     /// known up to then has no end that could be told.
     [[nodiscard]] std::optional<Instant> end_of_hold(const Condition& condition,
                                                      std::optional<Instant> until) const {
-        if (condition.kind == "duty" || !condition.to || (until && *until <= *condition.to)) return until;
+        if (condition.kind == "duty" || !condition.to || (until && *until < *condition.to)) return until;
         if (condition.kind == "time" && !time_holds_to(ledger_, body_of(condition), planned_, *condition.to))
             return std::nullopt;
         PlannedRelease then = planned_;
@@ -150,8 +153,39 @@ class Checker {
         if (quantity->scope.activity == Activity::dredge || !quantity->at_most) return;
         const QuantityCheck check(ledger_, condition, *quantity, planned_.load, planned_.at);
         add(condition, check.reason());
-        if (quantity->each_of == EachOf::cell && check_.due_cell.empty())
-            check_.due_cell = check.due_member();
+        if (quantity->each_of == EachOf::cell && cells_ != nullptr)
+            cells_->add(quantity->scope.cells.empty() ? check.rooms() : rooms_anywhere(condition, *quantity));
+    }
+
+    /// Of a limit that names its cells, wherever this load is planned to go.
+    [[nodiscard]] std::vector<MemberRoom> rooms_anywhere(const Condition& condition,
+                                                         const Quantity& quantity) const {
+        const auto anywhere = going_to(planned_, Id{});
+        const Ledger ledger = ledger_with(done_, anywhere);
+        return QuantityCheck(ledger, condition, quantity, planned_.load, planned_.at).rooms();
+    }
+
+    /// Each open cell is tried under the conditions that may close one of them.
+    void close_cells() {
+        std::vector<const Condition*> closing;
+        for (const auto& condition : season_.conditions.rows()) {
+            const auto body = body_of(condition);
+            if (in_force(condition, planned_.at) && body.is_object() &&
+                tells_cells_apart(condition, body, season_.zone))
+                closing.push_back(&condition);
+        }
+        if (closing.empty()) return;
+        for (const auto& cell : cells_->open(season_, planned_.ground)) {
+            const auto there = going_to(planned_, cell);
+            Checker checker(done_, there, facts_);
+            for (const auto* condition : closing)
+                checker.judge(*condition);
+            const auto& reasons = checker.check_.reasons;
+            const bool holds = std::any_of(reasons.begin(), reasons.end(), [](const CheckReason& reason) {
+                return reason.state == CheckState::hold;
+            });
+            if (holds) cells_->close(cell);
+        }
     }
 
     /// The planned release as the ledger has it.
@@ -178,6 +212,7 @@ class Checker {
     const Ledger& done_;
     Ledger ledger_;  ///< with the plan
     ReleaseCheck check_;
+    CellRooms* cells_ = nullptr;  ///< null: nobody asks which cell is due
 };
 
 CheckReason* same_condition(std::vector<CheckReason>& reasons, const CheckReason& reason) {
@@ -231,11 +266,13 @@ Checked<ReleaseCheck> check_release(const Ledger& done, PlannedRelease planned, 
     if (season.loads.find(planned.load) == nullptr)
         return Refusal{"no-such-row", "load", "there is no such load", "look its number up"};
     planned = completed(done, planned);
-    auto check = Checker(done, planned, facts).run();
+    CellRooms cells;
+    auto check = Checker(done, planned, facts).run(&cells);
     if (const auto reported = season_as_reported(season, planned.at)) {
         const Ledger as_reported(*reported);
-        take_stricter(Checker(as_reported, planned, facts).run(), season, check);
+        take_stricter(Checker(as_reported, planned, facts).run(&cells), season, check);
     }
+    check.due_cell = cells.due(season, planned.ground);
     return check;
 }
 

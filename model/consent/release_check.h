@@ -39,7 +39,8 @@ struct ReleaseCheck {
     CheckState verdict = CheckState::clear;  ///< hold beats cannot tell beats clear
     std::vector<CheckReason> reasons;
     std::vector<CheckTask> to_do;
-    std::string due_cell;  ///< the open cell with the least in its limit's window; empty: none
+    /// The open cell with the least in the limits' windows (due_cell.h); empty: none.
+    std::string due_cell;
 };
 
 /// A read: pure, of a ledger of what was done, a plan and what was read beside. Judges conditions of every

@@ -45,6 +45,10 @@ CheckReason change_of_cell(const Ledger& ledger, const LedgerLine& line, const s
 
 }  // namespace
 
+bool asks_to_change_cell(const SeriesRule& rule) {
+    return rule.variable == "turbidity" && answers_with(rule, "change_cell") && !answers_with(rule, "stop");
+}
+
 CheckReason check_water(const Ledger& ledger, const Condition& condition, const SeriesRule& rule,
                         const LedgerLine& line, const CheckFacts& facts) {
     const bool stops = answers_with(rule, "stop");

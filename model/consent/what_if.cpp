@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/consent/what_if.h"
 
+#include <algorithm>
+#include <map>
 #include <set>
 
 #include "model/place/ground_map.h"
@@ -19,6 +21,9 @@ Id made_up_id(std::uint32_t n) {
     return id;
 }
 
+/// A rest of less than this of a load is the rounding of its shares.
+constexpr double all_gone = 1e-9;
+
 /// When a load was put ashore: the end of its trip, as far as that is recorded.
 bool landed_by(const Trip& trip, Instant at) {
     if (trip.outcome != "landed") return false;
@@ -26,24 +31,87 @@ bool landed_by(const Trip& trip, Instant at) {
     return !when || *when <= at;
 }
 
-/// Loads under way or waiting full at the planned instant, but for the planned one: nothing of them was
-/// released by then, nor were they landed.
-std::set<Id> waiting_at(const Ledger& done, const PlannedRelease& planned) {
-    const Season& season = done.season();
-    std::vector<bool> gone(season.loads.size());
-    for (const auto& line : done.released()) {
-        if (line.load != nullptr && line.at <= planned.at) gone[line.load_number] = true;
+/// Which loads of which a part was released are under way with the rest.
+class UnderWay {
+ public:
+    UnderWay(const Ledger& done, Instant at) : season_(done.season()), at_(at) {
+        for (const auto& release : done.all_releases()) {
+            if (!release.counts || !release.ended) continue;
+            Instant& last = last_release_of_.try_emplace(release.trip, *release.ended).first->second;
+            last = std::max(last, *release.ended);
+        }
     }
-    std::set<Id> waiting;
+
+    /// In a trip that departed by then, has not returned and was not landed. Where no return is recorded it
+    /// is over once its last release has gone and the barge has begun another load.
+    [[nodiscard]] bool is(const Load& load) const {
+        const auto& trips = season_.trips.rows();
+        return std::any_of(trips.begin(), trips.end(), [&](const Trip& trip) {
+            return trip.load == load.id && trip.departed && *trip.departed <= at_ && is_out(trip, load);
+        });
+    }
+
+ private:
+    [[nodiscard]] bool is_out(const Trip& trip, const Load& load) const {
+        if (landed_by(trip, at_) || (trip.returned && *trip.returned <= at_)) return false;
+        const auto last = last_release_of_.find(&trip);
+        const bool is_yet_to_release = last != last_release_of_.end() && at_ < last->second;
+        return trip.returned || is_yet_to_release || !loads_again(load, *trip.departed);
+    }
+
+    [[nodiscard]] bool loads_again(const Load& load, Instant since) const {
+        const auto& loads = season_.loads.rows();
+        return std::any_of(loads.begin(), loads.end(), [&](const Load& other) {
+            const auto begun = other.loading_start ? other.loading_start : other.loading_end;
+            return load.barge && other.barge == load.barge && other.id != load.id && begun &&
+                   since < *begun && *begun <= at_;
+        });
+    }
+
+    const Season& season_;
+    Instant at_;
+    std::unordered_map<const Trip*, Instant> last_release_of_;
+};
+
+/// Loads under way or waiting full at the planned instant, but for the planned one and those landed, and what
+/// share of each has not been released by then.
+std::map<Id, double> waiting_at(const Ledger& done, const PlannedRelease& planned) {
+    const Season& season = done.season();
+    std::vector<double> gone(season.loads.size());
+    std::vector<bool> begun(season.loads.size());
+    for (const auto& line : done.released()) {
+        if (line.load == nullptr || line.at > planned.at) continue;
+        gone[line.load_number] += line.share;
+        begun[line.load_number] = true;
+    }
+    std::optional<UnderWay> under_way;
+    std::map<Id, double> waiting;
     for (const auto& line : done.dredged()) {
-        const bool full = line.at <= planned.at && !gone[line.load_number] && line.load->rejected.empty();
-        if (full && line.load->id != planned.load) waiting.insert(line.load->id);
+        const Load& load = *line.load;
+        if (line.at > planned.at || !load.rejected.empty() || load.id == planned.load) continue;
+        const double rest = 1 - gone[line.load_number];
+        if (begun[line.load_number] && rest <= all_gone) continue;
+        if (begun[line.load_number] && !under_way) under_way.emplace(done, planned.at);
+        if (!begun[line.load_number] || under_way->is(load)) waiting.emplace(load.id, rest);
     }
     if (waiting.empty()) return waiting;
     for (const auto& trip : season.trips.rows()) {
-        if (landed_by(trip, planned.at)) waiting.erase(trip.load);
+        const auto one = waiting.find(trip.load);
+        if (one != waiting.end() && one->second >= 1 && landed_by(trip, planned.at)) waiting.erase(one);
     }
     return waiting;
+}
+
+/// The one release of a trip that takes a share of its load alone.
+Release rest_released(const Trip& trip, double share) {
+    Release release;
+    release.id = trip.id;  // in another shelf than the trip
+    release.trip = trip.id;
+    release.doors_open = release.empty = trip.release_end;
+    release.ground = trip.ground;
+    release.cell = trip.cell;
+    release.share = share;
+    return release;
 }
 
 Id only_ground(const Season& season) {
@@ -85,29 +153,35 @@ Season done_by(const Ledger& would_be, const PlannedRelease& planned) {
         done.trips.add(std::move(trip));
     };
     std::set<Id> theirs;
-    for (const auto& trip : would_be.instead())
-        theirs.insert(trip.load);
+    for (const auto& trip : would_be.instead()) {
+        if (!would_be.rest_of(trip.load)) theirs.insert(trip.load);
+    }
     for (const auto& trip : season.trips.rows()) {
         if (!theirs.contains(trip.load)) add(trip);
     }
-    for (const auto& trip : would_be.instead())
-        add(trip);
     done.releases = {};
-    for (const auto& release : season.releases.rows()) {
-        const auto end = release.empty ? release.empty : release.doors_shut;
-        if (!end || *end <= at) done.releases.add(release);
+    for (const auto& release : would_be.all_releases()) {
+        if (release.row == nullptr || (release.ended && at < *release.ended)) continue;
+        Release kept = *release.row;
+        kept.share = release.share;  // a blank one is not to take what those left out would have
+        done.releases.add(std::move(kept));
+    }
+    for (const auto& trip : would_be.instead()) {
+        add(trip);
+        if (const auto rest = would_be.rest_of(trip.load)) done.releases.add(rest_released(trip, *rest));
     }
     return done;
 }
 
-std::vector<Trip> trips_with(const Ledger& done, const PlannedRelease& planned) {
+WhatIf trips_with(const Ledger& done, const PlannedRelease& planned) {
     const Season& season = done.season();
     const auto waiting = waiting_at(done, planned);
     std::unordered_map<Id, const Trip*> last_trip_of;
     for (const auto& trip : season.trips.rows()) {
         if (trip.load == planned.load || waiting.contains(trip.load)) last_trip_of[trip.load] = &trip;
     }
-    std::vector<Trip> trips;
+    WhatIf with;
+    auto& trips = with.trips;
     const auto put = [&](const Id& load, const Id& ground, const Id& cell) {
         Trip& trip = trips.emplace_back();
         const auto own = last_trip_of.find(load);
@@ -122,12 +196,18 @@ std::vector<Trip> trips_with(const Ledger& done, const PlannedRelease& planned) 
     put(planned.load, planned.ground, planned.cell);
     trips.front().lat = planned.lat;
     trips.front().lon = planned.lon;
-    for (const auto& load : waiting) {
+    for (const auto& [load, rest] : waiting) {
+        if (rest < 1) with.rest_of.emplace(load, rest);
         const auto logged = last_trip_of.find(load);
         const bool has_trip = logged != last_trip_of.end();
         put(load, has_trip ? logged->second->ground : Id{}, has_trip ? logged->second->cell : Id{});
     }
-    return trips;
+    return with;
+}
+
+Ledger ledger_with(const Ledger& done, const PlannedRelease& planned, std::optional<LoadFigures> figures) {
+    auto with = trips_with(done, planned);
+    return Ledger(done, std::move(with.trips), std::move(figures), std::move(with.rest_of));
 }
 
 }  // namespace spoilbook

@@ -16,9 +16,19 @@ struct PlannedRelease {
     std::optional<double> wave_height_m;
 };
 
-/// The trips that such a release puts in place of those of their loads (Ledger): its own first, then one of
-/// every other load that is under way or waiting full, since it counts before this one.
-std::vector<Trip> trips_with(const Ledger& done, const PlannedRelease& planned);
+/// The trips that such a release puts in place of those of their loads.
+struct WhatIf {
+    std::vector<Trip> trips;
+    std::unordered_map<Id, double> rest_of;  ///< of which loads only a share, since a part has gone
+};
+
+/// Its own trip first, then one of every other load that is under way or waiting full, since it counts before
+/// this one; of a load of which a part was released and that is under way again or still, what is left of it.
+WhatIf trips_with(const Ledger& done, const PlannedRelease& planned);
+
+/// What was done with such a release; of the planned load with these figures where they are given.
+Ledger ledger_with(const Ledger& done, const PlannedRelease& planned,
+                   std::optional<LoadFigures> figures = std::nullopt);
 
 /// The plan with the ground that its cell or its position lies in, where none was named; of a book with one
 /// ground, that one.

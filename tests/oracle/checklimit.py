@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 from estimate import is_over
-from limits import UNSCOPED, Limit
+from limits import UNSCOPED, Limit, MayBe
 from planned import Planned, possible_cells
 
 WORST = ("clear", "cannot_tell", "hold")
@@ -31,32 +31,44 @@ class CheckedLimit:
             return "clear"
         planned = Planned(self.book, self.ask, t)
         limit = Limit(planned, self.consent, version)
-        mine = [e for e in limit.events if e.trip == "planned"]
         if not limit.window(t).spans(t):
             return "clear"
+        known = self._as_recorded(planned, limit, version, t)
+        if known == "clear" and self._may_break(planned, version, t):
+            return "cannot_tell"
+        return known
+
+    def _as_recorded(self, planned, limit, version, t):
+        mine = [e for e in limit.events if e.trip == "planned"]
         if not mine:
-            return self._if_it_goes_there(version, t)
-        # A part of no recorded claim is out of a scope that names claims, before the act as after it.
+            return "clear"
         scoped = version.get("applies", {}).get("claims")
         self.unsaid = limit.each_of == "claim" and not scoped and None in mine[0].claims
         members = self._members(limit, mine[0])
         if members is None:
-            every = [self._of_member(planned, version, t, m) for m in limit.members()]
-            return "hold" if every and all(s == "hold" for s in every) else "cannot_tell"
+            every = [self._of_member(planned, version, t, m) for m in self._there(limit)]
+            if not every:
+                return "clear"      # a ground without cells has none to fill
+            return "hold" if all(s == "hold" for s in every) else "cannot_tell"
         # A part of which nobody knows the claim may be of any.
         return max([self._judge(limit, t, m) for m in members] + ["cannot_tell"] * self.unsaid, key=WORST.index)
 
-    def _if_it_goes_there(self, version, t):
-        """A limit on cells and a plan that says none: no doubt only where all that it may go to have room."""
-        names = version.get("applies", {}).get("cells")
-        if not names or self.ask.cell is not None or self.ask.place is not None:
-            return "clear"
-        book, ask = self.book, self.ask
-        for ground, cell in possible_cells(book.folder, ask, names):
-            there = CheckedLimit(book, self.consent, self.versions, replace(ask, ground=ground, cell=cell))
-            if there.state(t) != "clear":
-                return "cannot_tell"
-        return "clear"
+    def _may_break(self, planned, version, t):
+        """Whether it would not be clear if all that is not recorded, of the load and of what went before it, counted."""
+        worst = MayBe(planned, self.consent, version)
+        mine = [e for e in worst.events if e.trip == "planned"]
+        if not mine:
+            return False
+        members = self._members(worst, mine[0])
+        if members is None or worst.each_of == "claim" and None in mine[0].claims:
+            members = self._there(worst)
+        return any(self._judge(worst, t, m) != "clear" for m in members)
+
+    def _there(self, limit):
+        """The members that the load may go to: cells of its ground."""
+        if limit.each_of != "cell":
+            return limit.members()
+        return [n for (g, _), n in limit.cell_names.items() if self.ask.ground in (None, g)]
 
     def _members(self, limit, event):
         """Those that the load counts for; None where it is not said which."""
@@ -92,7 +104,18 @@ class CheckedLimit:
             unknown = unknown or limit._sum(limit.counted(t, UNSCOPED), UNSCOPED)[1]
         if most is not None and is_over(used.value, most):
             return "hold"
-        return "cannot_tell" if unknown else "clear"
+        return "cannot_tell" if unknown or CheckedLimit._may_last(limit, t, member, used, most) else "clear"
+
+    @staticmethod
+    def _may_last(limit, t, member, used, most):
+        """Of hours: whether it would be over if each that is yet to go stood open as long as the longest so far."""
+        if limit.measure != "hours" or most is None:
+            return False
+        book = limit.book
+        yet = {e.trip for e in limit.counted(t, member) if e.hours == 0 and e.time in (t, book.plan.end)}
+        if not yet:
+            return False
+        return book.longest_h is None or is_over(used.value + len(yet) * book.longest_h / limit.mean_years, most)
 
     # -- until ---------------------------------------------------------------------------------------------
 

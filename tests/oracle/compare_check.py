@@ -6,6 +6,7 @@ from bookfolder import Folder
 from check import Check
 from duties import duties
 from placeafter import place_conditions
+from duecell import due_cell
 from planned import Ask
 from season_check import CheckSeason
 from volumes import Book
@@ -58,6 +59,7 @@ class Checked:
 
     def _ask(self, words):
         got = self.comparison.ask("release-check", self.book_path, *words)
+        self.due = got["due_cell"]
         return got["verdict"], {(r["consent"], r["condition"]): (r["state"], self.clock.parse(r["until"]))
                                 for r in got["reasons"]}
 
@@ -67,6 +69,9 @@ class Checked:
             return
         verdict, mine = self.check.answer(self._of(ask))
         got_verdict, got = self._ask(words)
+        due = due_cell(self.check, self._of(ask))
+        if due != self.due:
+            yield f"due_cell: oracle {due}, sbk {self.due}"
         for key in sorted({*mine, *got} - self.check.unsure):
             a, b = mine.get(key, ("clear", None)), got.get(key, ("clear", None))
             if a[0] != b[0] or not self._same(a[1], b[1], key):

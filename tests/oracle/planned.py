@@ -21,19 +21,37 @@ class Ask:
 
 
 def under_way_or_waiting(book, ask):
-    """Loads full by then of which nothing was released yet, but the one asked about and those landed by then."""
+    """(load, its trips, what share of it is left) of loads full by then, but the one asked about and those landed by
+    then: none of which anything was released yet, and those under way with what is left."""
     folder = book.folder
     for load, row in folder.loads.items():
         full = folder.time(row.get("loading_end"))
-        if load == ask.load or full is None or full > ask.at:
+        if load == ask.load or full is None or full > ask.at or row.get("rejected"):
             continue
-        own = [r for r in book.releases if r.load == load]
-        if any(r.counts and r.end <= ask.at for r in own):
-            continue
+        gone = [r for r in book.releases if r.load == load and r.counts and r.end <= ask.at]
         trips = [t for t in folder.trips.values() if t.get("load") == load]
-        if any(t.get("outcome") == "landed" for t in trips):
-            continue
-        yield load, next((r for r in own if r.counts), None), trips
+        if gone:
+            left = 1 - sum(r.share for r in gone)
+            if left > 1e-9 and any(still_out(book, t, row, ask.at) for t in trips):
+                yield load, trips, left
+        elif not any(t.get("outcome") == "landed" for t in trips):
+            yield load, trips, 1.0
+
+
+def still_out(book, trip, load, at):
+    """A trip that cast off by then and is not over: no return by then; where none is recorded at all, it is yet to
+    release, or her barge has begun no other load since."""
+    folder = book.folder
+    departed, returned = folder.time(trip.get("departed")), folder.time(trip.get("returned"))
+    if departed is None or departed > at or trip.get("outcome") == "landed":
+        return False
+    if returned is not None:
+        return returned > at
+    if any(r.trip == trip["trip"] and r.counts and r.end > at for r in book.releases):
+        return True
+    others = [o for n, o in folder.loads.items() if n != trip["load"] and o.get("barge") == load.get("barge")]
+    begun = [folder.time(o.get("loading_start") or o.get("loading_end")) for o in others if load.get("barge")]
+    return not any(b is not None and departed < b <= at for b in begun)
 
 
 def stand_in(trip, load, t, ground, cell, cell_ground):
@@ -63,25 +81,31 @@ class Planned:
         self.folder.trips = dict(book.folder.trips)
         kept = [r for r in book.releases if r.counts and r.end <= ask.at and r.load != ask.load]
         first = []
-        for load, later, trips in under_way_or_waiting(book, ask):
+        for load, trips, left in under_way_or_waiting(book, ask):
             releases = [r for r in book.releases if r.load == load and r.counts]
+            if left < 1:
+                releases = []       # what is left goes where its last trip goes
             for r in releases:
                 first.append(copy.copy(r))
                 first[-1].start = first[-1].end = first[-1].shut = ask.at
             if not releases:
-                name = trips[-1]["trip"] if trips else f"waiting {load}"
-                self.folder.trips.setdefault(name, {"trip": name})
+                name = trips[-1]["trip"] if trips and left == 1 else f"waiting {load}"
                 last = trips[-1] if trips else {}
+                self.folder.trips.setdefault(name, {"trip": name, "tug": last.get("tug")})
                 first.append(stand_in(name, load, ask.at, last.get("ground"), last.get("cell"), last.get("ground")))
+                first[-1].share = left
         self.folder.trips["planned"] = {"trip": "planned", "load": ask.load, "tug": tug_of(book.folder, ask.load)}
         cell_ground, cell = ask.ground, ask.cell
         if cell is None and ask.place:
             cell_ground, cell = cell_at(self.folder, ask.ground, ask.place)
         self.plan = stand_in("planned", ask.load, t, ask.ground or cell_ground, cell, cell_ground)
+        self.plan.placed = ask.place is not None
         self.releases = kept + first + [self.plan]
+        lasted = [r.shut - r.start for r in kept if r.start is not None and r.shut is not None]
+        self.longest_h = max(lasted) / 3.6e6 if lasted else None
 
     def keys_of(self, release):
         load = self.folder.loads.get(release.load, {})
         return {"ground": release.ground, "cell": release.cell, "cell_ground": release.cell_ground,
                 "material": load.get("material"), "barge": load.get("barge"),
-                "tug": self.folder.trips[release.trip].get("tug")}
+                "tug": self.folder.trips[release.trip].get("tug"), "placed": release.placed}

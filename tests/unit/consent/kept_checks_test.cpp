@@ -134,20 +134,36 @@ TEST_CASE("a load that nobody can value is no less a doubt where its place is no
     CHECK(a.verdict() == untold);
 }
 
-TEST_CASE("what nobody recorded of a full load is no doubt: it does not count under a limit for others",
-          "[kept]") {
-    TwoGrounds a;
-    a.condition("quantity", term(1, R"(,"applies":{"claims":["Q9"]})"));
+TEST_CASE("what nobody recorded of a full load is a doubt under a limit that has no room for it", "[kept]") {
+    TwoGrounds a;  // of the planned load no claim is recorded, and of the 200 released neither
+    a.small.named(a.small.season.claims, &Claim::claim, "Q9");
+    a.condition("quantity", term(300, R"(,"applies":{"claims":["Q9"]})"));
+    CHECK(a.verdict() == clear);  // whatever it is from: 200 and 100 fit into 300
     a.condition("quantity", term(1, R"(,"applies":{"materials":["clay"]})"));
-    CHECK(a.verdict() == clear);
+    CHECK(a.verdict() == clear);  // the planned load is sand
+    a.condition("quantity", term(299, R"(,"applies":{"claims":["Q9"]})"));
+    CHECK(a.verdict() == untold);
 }
 
-TEST_CASE("a plan's tug is that of the load's last trip, and without one none", "[kept]") {
+TEST_CASE("what was released before and may count is a doubt where the limit has no room for it", "[kept]") {
+    for (const auto& [limit, state] : {std::pair(300.0, clear), {299.0, untold}, {99.0, hold}}) {
+        TwoGrounds a;  // 200 of no recorded material, and 100 of sand planned
+        a.condition("quantity", term(limit, R"(,"applies":{"materials":["sand"]})"));
+        CHECK(a.verdict() == state);
+        TwoGrounds each;
+        each.condition("quantity", term(limit, R"(,"each_of":"material")"));
+        CHECK(each.verdict() == state);
+    }
+}
+
+TEST_CASE("a plan's tug is that of the load's last trip, and without one any", "[kept]") {
     TwoGrounds a;
     const Id skua = a.small.named(a.small.season.tugs, &Tug::name, "Skua");
     a.release("2025-11-02T12:00", 200, skua);
+    a.condition("quantity", term(500, R"(,"applies":{"plant":["Skua"]})"));
+    CHECK(a.verdict() == clear);  // 200, and 200 and the planned 100 of which no tug is recorded
     a.condition("quantity", term(250, R"(,"applies":{"plant":["Skua"]})"));
-    CHECK(a.verdict() == clear);
+    CHECK(a.verdict() == untold);
     Trip trip;
     trip.id = a.small.id();
     trip.load = a.planned.load;
@@ -217,6 +233,28 @@ TEST_CASE("a hold's end under the next version counts nothing that was released 
     a.versions("quantity", term(150), term(1000));
     CHECK(a.verdict() == hold);
     CHECK(a.until() == a.small.at("2025-11-20T00:00"));
+}
+
+TEST_CASE("a hold that would end as the next version begins is judged by that version", "[kept]") {
+    // 60 and 100 of 120 a day until midnight, as which the next version takes over: the load alone is 100.
+    for (const auto& [next, until] : {std::pair(100, "2025-11-20T00:00"), {99, ""}}) {
+        TwoVersions a;
+        a.planned.at = a.small.at("2025-11-19T10:00");
+        a.small.released("2025-11-19T06:00", 60);
+        const auto day = [](int most) {
+            return R"({"measure":"in_situ_m3","window":{"kind":"calendar","unit":"day"},"value":)" +
+                   std::to_string(most) + "}";
+        };
+        a.versions("quantity", day(120), day(next));
+        CHECK(a.verdict() == hold);
+        CHECK(a.until() == (*until == 0 ? std::nullopt : std::optional(a.small.at(until))));
+    }
+    TwoVersions by_clock;  // the night's end is the version's, and the next one forbids the whole day
+    by_clock.planned.at = by_clock.small.at("2025-11-19T21:00");
+    by_clock.versions("time", R"({"mode":"forbid","hours":["20:00..00:00"]})",
+                      R"({"mode":"forbid","dates":["11-20"]})");
+    CHECK(by_clock.verdict() == hold);
+    CHECK(by_clock.until() == by_clock.small.at("2025-11-21T00:00"));
 }
 
 TEST_CASE("what waited goes at the planned instant, however long the load itself is held", "[kept]") {

@@ -98,7 +98,7 @@ TEST_CASE("a limit counts in its own measure and by its own method", "[check]") 
     CHECK(by_dips.verdict() == untold);  // no dips: not by that method
 }
 
-TEST_CASE("trips and days count once, hours cannot be known before", "[check]") {
+TEST_CASE("trips and days count once", "[check]") {
     Planned a;
     a.small.released("2025-11-03T06:00", 1);
     a.limit(R"("measure":"trips","value":2,"window":{"kind":"calendar","unit":"day"})");
@@ -107,6 +107,44 @@ TEST_CASE("trips and days count once, hours cannot be known before", "[check]") 
     CHECK(a.verdict() == clear);  // the day counts already
     a.planned.at = a.small.at("2025-11-04T10:00");
     CHECK(a.verdict() == hold);
+}
+
+TEST_CASE("how long the doors will stand open is not known, and matters where the limit is near", "[check]") {
+    const std::string day = R"("measure":"hours","window":{"kind":"calendar","unit":"day"},"value":)";
+    Planned nothing;  // nothing on record says how long a release takes
+    nothing.limit(day + "10");
+    CHECK(nothing.verdict() == untold);
+    CHECK_THAT(nothing.check().reasons.at(0).why, Catch::Contains("how long"));
+    const auto open_for = [](Planned& a, const char* opened, const char* ended) {
+        Trip trip;
+        trip.id = a.small.id();
+        trip.release_start = a.small.at(opened);
+        trip.release_end = a.small.at(ended);
+        a.small.season.trips.add(trip);
+    };
+    // The longest on record took 1.5 h, another 2 h of today are used.
+    for (const auto& [hours, state] :
+         {std::pair("3.5", clear), {"3.4", untold}, {"2", untold}, {"1.9", hold}}) {
+        CAPTURE(hours);
+        Planned a;
+        open_for(a, "2025-10-03T06:00", "2025-10-03T07:30");
+        open_for(a, "2025-11-03T05:00", "2025-11-03T06:00");
+        open_for(a, "2025-11-03T07:00", "2025-11-03T08:00");
+        open_for(a, "2025-11-04T07:00", "2025-11-04T20:00");  // after the plan
+        a.limit(day + hours);
+        CHECK(a.verdict() == state);
+    }
+    // A load that waits full opens its doors for as long.
+    for (const auto& [hours, state] : {std::pair("3", clear), {"2.9", untold}}) {
+        Planned a;
+        open_for(a, "2025-10-03T06:00", "2025-10-03T07:30");
+        Load waiting;
+        waiting.id = a.small.id();
+        waiting.loading_end = a.small.at("2025-11-03T08:00");
+        a.small.season.loads.add(waiting);
+        a.limit(day + hours);
+        CHECK(a.verdict() == state);
+    }
 }
 
 TEST_CASE("a floor never holds a release, nor does a limit on what is dredged", "[check]") {
