@@ -11,6 +11,6 @@ namespace spoilbook {
 // numbers unrounded.
 
 OrderedJson limit_json(const LimitState& state, const Zone& zone);
-OrderedJson finding_json(const Finding& finding, const Zone& zone);
+OrderedJson finding_json(const Finding& found, const Zone& zone);
 
 }  // namespace spoilbook

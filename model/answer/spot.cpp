@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <cmath>
 #include <limits>
 #include <utility>
@@ -26,12 +27,12 @@ double distance_to(const GroundMap& map, const Area& ground, LonLat place) {
 }
 
 Slip slip_of(const GroundMap& map, const Area& ground, LonLat typed) {
-    const std::pair<Slip, LonLat> tries[] = {
+    const std::array<std::pair<Slip, LonLat>, 4> tries{{
         {Slip::latitude_sign, {-typed.lat_deg, typed.lon_deg}},
         {Slip::longitude_sign, {typed.lat_deg, -typed.lon_deg}},
         {Slip::both_signs, {-typed.lat_deg, -typed.lon_deg}},
         {Slip::exchanged, {typed.lon_deg, typed.lat_deg}},
-    };
+    }};
     for (const auto& [slip, place] : tries) {
         if (is_known(place) && distance_to(map, ground, place) >= -odd_distance_m) return slip;
     }
@@ -114,7 +115,7 @@ std::string spot_text(const Spot& spot) {
     const std::string off = metres(std::abs(spot.distance_m));
     if (spot.odd) return fmt::format("{} from {}: {}", off, spot.ground, question_of(spot.slip));
     const std::string side = spot.distance_m >= 0 ? "inside" : "outside";
-    const std::string text = fmt::format("{} {}, {} from its edge", side, spot.ground, off);
+    std::string text = fmt::format("{} {}, {} from its edge", side, spot.ground, off);
     if (spot.verdict != PlaceVerdict::cannot_tell) return text;
     return fmt::format("{}, but the position is sure to ± {} (95 %) only: cannot tell", text,
                        metres(rounded_up(2 * spot.position_u_m, 0)));

@@ -9,6 +9,7 @@
 #include "model/record/release_view.h"
 #include "model/record/working_days.h"
 #include "model/turbidity/site_watch.h"
+#include "model/unit/among.h"
 #include "model/unit/calendar.h"
 #include "model/unit/time_text.h"
 
@@ -16,12 +17,8 @@ namespace spoilbook {
 
 namespace {
 
-bool names(const std::vector<std::string>& list, const std::string& name) {
-    return std::find(list.begin(), list.end(), name) != list.end();
-}
-
 void add_site(std::vector<std::string>& sites, const std::string& site) {
-    if (!names(sites, site)) sites.push_back(site);
+    if (!is_among(sites, site)) sites.push_back(site);
 }
 
 }  // namespace
@@ -96,7 +93,7 @@ void TurbidityWatch::add_version(const Condition& condition) {
 
 const TriggerCondition* TurbidityWatch::naming(const std::string& name) const {
     for (const auto& condition : conditions_) {
-        if (names(condition.trigger.sites, name)) return &condition;
+        if (is_among(condition.trigger.sites, name)) return &condition;
         for (const auto& version : condition.trigger.versions) {
             if (version.rule.control == name) return &condition;
         }
@@ -129,7 +126,7 @@ TriggerRecord TurbidityWatch::record(const TriggerCondition& condition, const Tr
 std::vector<TriggerRecord> TurbidityWatch::events(const std::string& name) {
     std::vector<TriggerRecord> found;
     for (const auto& condition : conditions_) {
-        if (!names(condition.trigger.sites, name)) continue;
+        if (!is_among(condition.trigger.sites, name)) continue;
         for (const auto& event : outcome(condition).events) {
             if (event.site == name) found.push_back(record(condition, event));
         }

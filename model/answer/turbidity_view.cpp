@@ -4,15 +4,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "model/unit/among.h"
 #include "model/unit/calendar.h"
 
 namespace spoilbook {
 
 namespace {
-
-bool names(const std::vector<std::string>& list, const std::string& name) {
-    return std::find(list.begin(), list.end(), name) != list.end();
-}
 
 std::int64_t ms_of(double minutes) {
     return static_cast<std::int64_t>(std::ceil(minutes * static_cast<double>(ms_per_minute)));
@@ -24,7 +21,7 @@ const SeriesVersion* version_at(const TriggerCondition& condition, const std::st
     for (std::size_t i = versions.size(); i-- > 0;) {
         if (!versions[i].holds_at(at)) continue;
         const auto& sites = versions[i].rule.sites;
-        return sites.empty() || names(sites, site) ? &versions[i] : nullptr;
+        return sites.empty() || is_among(sites, site) ? &versions[i] : nullptr;
     }
     return nullptr;
 }
@@ -157,11 +154,11 @@ ViewSite TurbidityPlot::view_of_days(SiteReader& reader, Period window, int colu
 std::vector<Period> TurbidityPlot::needed(const std::string& site, Period window) const {
     double minutes = 0;
     std::vector<Period> spans;
-    const Period known{window.from - 100 * 366 * ms_per_day, as_at_ + 1};
+    const Period known{window.from - 100LL * 366 * ms_per_day, as_at_ + 1};
     for (const auto& condition : watch_.conditions()) {
         for (const auto& version : condition.trigger.versions) {
             const auto& rule = version.rule;
-            if (rule.control != site && !names(condition.trigger.sites, site)) continue;
+            if (rule.control != site && !is_among(condition.trigger.sites, site)) continue;
             minutes = std::max(minutes, rule.over_min + greatest_lag_min(rule.compare));
             add_baselines(rule.compare, known, spans);
         }
@@ -192,7 +189,7 @@ ViewSite TurbidityPlot::view_of_readings(SiteReader& reader, Period window, int 
         i = end;
     }
     for (const auto& condition : watch_.conditions()) {
-        if (names(condition.trigger.sites, name))
+        if (is_among(condition.trigger.sites, name))
             view.traces.push_back(trace(condition, series, window, columns, view.each_reading, name));
     }
     return view;

@@ -63,7 +63,7 @@ class TurbidityPlot {
     SiteSeries readings(const std::string& site, Period window, std::size_t most);
 
  private:
-    SiteReader* reader(const std::string& site);
+    SiteReader* reader(const std::string& name);
     const SiteSeries* part(const std::string& site, Period window);
     ViewSite view_of_days(SiteReader& reader, Period window, int columns);
     ViewSite view_of_readings(SiteReader& reader, Period window, int columns);

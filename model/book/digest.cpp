@@ -55,7 +55,7 @@ std::string digest_of(const ByteSource& bytes) {
 }
 
 std::string hex_text(std::string_view bytes) {
-    static constexpr char digits[] = "0123456789abcdef";
+    static constexpr std::string_view digits = "0123456789abcdef";
     std::string text;
     text.reserve(bytes.size() * 2);
     for (const char c : bytes) {

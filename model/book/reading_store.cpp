@@ -63,7 +63,7 @@ void bind(SQLite::Statement& statement, int place, const std::optional<Instant>&
         statement.bind(place);
 }
 
-void make_tables(SQLite::Database& db) {
+void make_store_tables(SQLite::Database& db) {
     if (db.execAndGet("PRAGMA user_version").getInt() == store_version) return;
     SQLite::Transaction whole(db);
     for (const char* table : {"series", "day", "day_rows"})
@@ -119,7 +119,7 @@ ReadingStore::ReadingStore(const std::string& path) : inside_(std::make_unique<I
         inside_->db =
             std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, 10'000);
         inside_->db->exec("PRAGMA journal_mode = WAL");
-        make_tables(*inside_->db);
+        make_store_tables(*inside_->db);
     });
 }
 

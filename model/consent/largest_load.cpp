@@ -105,20 +105,20 @@ LargestLoad answer_of(const Season& season, const Barge& barge, const LoadFigure
 
 }  // namespace
 
-std::optional<LargestLoad> largest_load(const Ledger& done, const PlannedRelease& asked) {
+std::optional<LargestLoad> largest_load(const Ledger& done, const PlannedRelease& planned) {
     const Season& season = done.season();
-    const PlannedRelease planned = completed(done, asked);
-    const Load* load = season.loads.find(planned.load);
+    const PlannedRelease release = completed(done, planned);
+    const Load* load = season.loads.find(release.load);
     const Barge* barge = load == nullptr ? nullptr : season.barges.find(load->barge);
     const auto capacity_m3 = capacity_of(barge);
     if (!capacity_m3 || *capacity_m3 <= 0) return std::nullopt;
     const auto judged = [&](const Ledger& factors) {
         const auto full = filled(factors, *load, *capacity_m3);
-        const Ledger ledger = ledger_with(factors, planned, full);
-        return answer_of(season, *barge, full, fit_of(ledger, planned), *capacity_m3);
+        const Ledger ledger = ledger_with(factors, release, full);
+        return answer_of(season, *barge, full, fit_of(ledger, release), *capacity_m3);
     };
     auto largest = judged(done);
-    if (const auto reported = season_as_reported(season, planned.at)) {
+    if (const auto reported = season_as_reported(season, release.at)) {
         auto other = judged(Ledger(*reported));
         if (other.hopper_m3 < largest.hopper_m3) largest = std::move(other);
     }

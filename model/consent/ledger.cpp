@@ -19,8 +19,8 @@ void sort_by_time(std::vector<LedgerLine>& lines) {
 
 }  // namespace
 
-Ledger::Done::Done(const Season& of)
-    : season(of), index(of, sources), grounds(of), releases(releases_of(of)) {
+Ledger::Done::Done(const Season& season)
+    : season(season), index(season, sources), grounds(season), releases(releases_of(season)) {
     value_loads();
     list_dredged();
 }

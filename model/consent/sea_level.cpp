@@ -7,6 +7,7 @@
 #include <set>
 
 #include "model/turbidity/level_judge.h"
+#include "model/unit/minutes.h"
 #include "model/unit/number_text.h"
 
 namespace spoilbook {
@@ -24,10 +25,6 @@ SiteSeries observed(const Season& season, const std::string& variable,
         if (here && seen.time && value) readings.push_back({*seen.time, value});
     }
     return checked_series(std::move(readings), {}, {}, std::nullopt);
-}
-
-std::int64_t ms_of_minutes(double minutes) {
-    return static_cast<std::int64_t>(minutes * static_cast<double>(ms_per_minute));
 }
 
 /// A percentile of the readings of a period that may lie long back.

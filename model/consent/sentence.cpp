@@ -15,7 +15,7 @@ namespace {
 using nlohmann::json;
 using sentence::Members;
 
-json body_of(const Condition& condition) {
+json members_of(const Condition& condition) {
     const json body = json::parse(condition.body.empty() ? "{}" : condition.body, nullptr, false);
     return body.is_object() ? body : json::object();
 }
@@ -70,13 +70,13 @@ std::string condition_sentence(const Condition& condition) {
         {"quantity", sentence::of_quantity}, {"place", sentence::of_place},     {"time", sentence::of_time},
         {"series", sentence::of_series},     {"surface", sentence::of_surface}, {"duty", sentence::of_duty},
         {"watch", sentence::of_watch},       {"record", sentence::of_record}};
-    const json body = body_of(condition);
+    const json body = members_of(condition);
     const auto found = kinds.find(condition.kind);
     return (found == kinds.end() ? of_text(condition, Members(body)) : found->second(Members(body))) + ".";
 }
 
 std::vector<std::string> condition_notes(const Condition& condition, const Zone& zone) {
-    const json body = body_of(condition);
+    const json body = members_of(condition);
     const Members members(body);
     std::vector<std::string> notes;
     if (condition.from && condition.to)

@@ -15,7 +15,7 @@ std::string month_day_words(const std::string& text) {
     constexpr std::array months{"January", "February", "March",     "April",   "May",      "June",
                                 "July",    "August",   "September", "October", "November", "December"};
     if (text.size() != 5 || text[2] != '-') return text;
-    const auto month = static_cast<std::size_t>((text[0] - '0') * 10 + (text[1] - '0'));
+    const auto month = static_cast<std::size_t>(text[0] - '0') * 10 + static_cast<std::size_t>(text[1] - '0');
     const int day = (text[3] - '0') * 10 + (text[4] - '0');
     if (month < 1 || month > months.size()) return text;
     return fmt::format("{} {}", day, months.at(month - 1));

@@ -52,17 +52,17 @@ void judge(const WatchRule& rule, const std::vector<const Watch*>& watches, Inst
 }  // namespace
 
 std::vector<Finding> watch_findings(const Ledger& ledger, const Condition& condition, const JudgedSpan& span,
-                                    const std::vector<Watch>& rows) {
+                                    const std::vector<Watch>& watches) {
     const auto body = body_of(condition);
     if (!body.is_object() || !judges_releases(body)) return {};
     const WatchRule rule = watch_rule_from(body);
-    auto watches = watches_by_trip(rows);
+    auto by_trip = watches_by_trip(watches);
     std::vector<Finding> findings;
     for (const auto& [line, not_recorded] : judged_lines(ledger, ledger.released(), condition, body, span)) {
         Finding found = finding_on(ledger, condition, *line);
         const auto opened = line->release->opened;
         if (opened)
-            judge(rule, begun_by(watches[line->release->trip->id], *opened), *opened, found);
+            judge(rule, begun_by(by_trip[line->release->trip->id], *opened), *opened, found);
         else
             found.why = "when the doors opened is not recorded";
         if (put_in_doubt(found, not_recorded)) findings.push_back(std::move(found));

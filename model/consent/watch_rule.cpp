@@ -4,13 +4,11 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "model/unit/minutes.h"
+
 namespace spoilbook {
 
 namespace {
-
-std::int64_t ms_of_minutes(double minutes) {
-    return static_cast<std::int64_t>(minutes * static_cast<double>(ms_per_minute));
-}
 
 bool has_seen(const Watch& watch) {
     if (watch.number) return *watch.number > 0;

@@ -3,18 +3,14 @@
 
 #include <map>
 
+#include "model/folder/number_member.h"
+
 namespace spoilbook {
 
 namespace {
 
 using H = Holds;
 
-constexpr double unbounded = std::numeric_limits<double>::max();
-
-ObjectMember number(const char* name, double low = -unbounded, double high = unbounded,
-                    bool required = false) {
-    return {name, H::number, required, {}, nullptr, low, high};
-}
 ObjectMember object(const char* name, const ObjectShape& (*shape)(), bool required = false) {
     return {name, H::object, required, {}, shape};
 }
@@ -27,7 +23,7 @@ std::vector<std::string> measures() {
 }
 
 const ObjectShape& total_so_far() {
-    static const ObjectShape shape{{number("floor", 0, unbounded, true)}};
+    static const ObjectShape shape{{number_member("floor", 0, unbounded, true)}};
     return shape;
 }
 const ObjectShape& unlocked() {
@@ -35,24 +31,26 @@ const ObjectShape& unlocked() {
     return shape;
 }
 const ObjectShape& reserve() {
-    static const ObjectShape shape{
-        {number("value", 0, unbounded, true), object("unlocked_by", unlocked), {"unlocked_by", H::text}}};
+    static const ObjectShape shape{{number_member("value", 0, unbounded, true),
+                                    object("unlocked_by", unlocked),
+                                    {"unlocked_by", H::text}}};
     return shape;
 }
 
 ObjectShape quantity() {
     return {{choice("measure", measures(), true), choice("method", {"ullage", "draughts", "tally", "stated"}),
-             choice("op", {"at_most", "at_least"}), number("value", 0, 1e12),
+             choice("op", {"at_most", "at_least"}), number_member("value", 0, 1e12),
              object("window", window_shape, true),
              choice("each_of", {"none", "claim", "ground", "cell", "material", "plant"}),
-             number("share_of_total", 0, 1), number("of", 0, 1e12), object("of", total_so_far),
+             number_member("share_of_total", 0, 1), number_member("of", 0, 1e12), object("of", total_so_far),
              object("reserve", reserve)},
             {{"value", "share_of_total"}}};
 }
 
 const ObjectShape& circle() {
-    static const ObjectShape shape{
-        {number("lat", -90, 90, true), number("lon", -180, 180, true), number("radius_m", 0, 1e6, true)}};
+    static const ObjectShape shape{{number_member("lat", -90, 90, true),
+                                    number_member("lon", -180, 180, true),
+                                    number_member("radius_m", 0, 1e6, true)}};
     return shape;
 }
 const ObjectShape& side() {
@@ -62,14 +60,15 @@ const ObjectShape& side() {
 }
 
 ObjectShape place() {
-    return {{object("inside", side), object("outside", side),
-             choice("test", {"release_start", "release_end", "whole_release"}), number("inset_m", 0, 1e5),
-             number("position_u_m_max", 0, 1e5), number("track_interval_s_max", 0, 1e6)},
-            {{"inside", "outside"}}};
+    return {
+        {object("inside", side), object("outside", side),
+         choice("test", {"release_start", "release_end", "whole_release"}), number_member("inset_m", 0, 1e5),
+         number_member("position_u_m_max", 0, 1e5), number_member("track_interval_s_max", 0, 1e6)},
+        {{"inside", "outside"}}};
 }
 
 const ObjectShape& tide_level() {
-    static const ObjectShape shape{{number("min", -20, 20), number("max", -20, 20)}};
+    static const ObjectShape shape{{number_member("min", -20, 20), number_member("max", -20, 20)}};
     return shape;
 }
 
@@ -86,17 +85,18 @@ ObjectShape time_of_day() {
 ObjectShape surface() {
     return {{{"claim", H::text},
              {"ground", H::text},
-             number("no_deeper_than_m", -200, 50),
-             number("no_rise_over_baseline_m", 0, 100),
+             number_member("no_deeper_than_m", -200, 50),
+             number_member("no_rise_over_baseline_m", 0, 100),
              {"baseline_survey", H::text},
-             number("least_depth_m", -50, 200),
-             number("allowance_m", 0, 20),
+             number_member("least_depth_m", -50, 200),
+             number_member("allowance_m", 0, 20),
              {"survey", H::text},
-             number("tolerance_share", 0, 1)}};
+             number_member("tolerance_share", 0, 1)}};
 }
 
 const ObjectShape& every() {
-    static const ObjectShape shape{{choice("measure", measures(), true), number("value", 0, 1e12, true)}};
+    static const ObjectShape shape{
+        {choice("measure", measures(), true), number_member("value", 0, 1e12, true)}};
     return shape;
 }
 const ObjectShape& occasion() {
@@ -117,12 +117,12 @@ ObjectShape duty() {
 }
 
 ObjectShape watch() {
-    return {{number("before_minutes", 0, 10000),
-             number("radius_m", 0, 1e6),
+    return {{number_member("before_minutes", 0, 10000),
+             number_member("radius_m", 0, 1e6),
              {"for", H::text},
              {"for", H::texts},
              {"action", H::text},
-             number("clear_minutes", 0, 10000),
+             number_member("clear_minutes", 0, 10000),
              {"log", H::truth}}};
 }
 
@@ -135,13 +135,13 @@ const ObjectShape& allowed_sets() {
     return shape;
 }
 const ObjectShape& bounds() {
-    static const ObjectShape shape{{number("draught_lost_m", 0, 30)}};
+    static const ObjectShape shape{{number_member("draught_lost_m", 0, 30)}};
     return shape;
 }
 
 ObjectShape record() {
     return {{object("required", required_fields), object("allowed", allowed_sets), object("bounds", bounds),
-             number("retain_years", 0, 1000)}};
+             number_member("retain_years", 0, 1000)}};
 }
 
 ObjectShape text() {
@@ -150,15 +150,13 @@ ObjectShape text() {
 
 }  // namespace
 
-ObjectShape series_members();
-
 const ObjectShape& window_shape() {
     static const ObjectShape shape{
         {choice("kind", {"term", "calendar", "consent_year", "rolling", "mean", "campaign", "phase", "trip"},
                 true),
          choice("unit", {"day", "week", "iso_week", "month", "year", "days", "weeks", "months", "years"}),
-         number("n", 1, 100000),
-         number("years", 1, 1000),
+         number_member("n", 1, 100000),
+         number_member("years", 1, 1000),
          {"from", H::when},
          {"to", H::when},
          {"name", H::text}}};
@@ -166,7 +164,7 @@ const ObjectShape& window_shape() {
 }
 
 const ObjectShape& due_shape() {
-    static const ObjectShape shape{{number("n", 0, 100000, true),
+    static const ObjectShape shape{{number_member("n", 0, 100000, true),
                                     choice("unit", {"hours", "days", "working_days", "months"}, true),
                                     {"after", H::text}}};
     return shape;

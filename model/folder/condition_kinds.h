@@ -11,6 +11,9 @@ namespace spoilbook {
 /// watch, record, text. An unknown kind has none.
 ObjectShape members_of_kind(const std::string& kind);
 
+/// The members of the kind series alone.
+ObjectShape series_members();
+
 /// {sites: all, same or a list, held_hours}: when an event may be closed.
 const ObjectShape& all_clear_shape();
 

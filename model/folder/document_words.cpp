@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/folder/document_words.h"
 
-#include <map>
+#include <algorithm>
+#include <array>
+#include <string_view>
+#include <utility>
 
 namespace spoilbook {
 
@@ -76,6 +79,73 @@ Noted: kept, one line on standard error, never a change of the exit status:
 
 )";
 
+/// What is said of a kind beside its fields.
+constexpr auto words_of_kinds = std::to_array<std::pair<std::string_view, std::string_view>>({
+    {"harbour", "`campaigns` is a list of {name, from, to}, half-open; name is needed. The name is the id."},
+    {"dredger", "`reach_table` rows are [depth m, reach m]. Her `buckets` are a list within her."},
+    {"barge",
+     "`ullage_table` rows are [ullage m (0 to 50), hopper m³]; `hydrostatic_table` rows are [draught m "
+     "(0 to 30), "
+     "displacement t], and may go on with TPC t/cm, LCF m, MCTC t·m/cm *(our own)*."},
+    {"claim",
+     "A GeoJSON FeatureCollection (RFC 7946) of Polygons and MultiPolygons; the fields below are the "
+     "features' "
+     "properties. Coordinates are longitude and latitude, unless a `crs` member "
+     "(`{\"type\": \"name\", \"properties\": {\"name\": \"urn:ogc:def:crs:EPSG::32760\"}}`, also "
+     "`EPSG:32760`) says "
+     "that they are in the book's own system; EPSG:4326 and CRS84 are read as longitude and latitude; "
+     "any other is "
+     "refused. A feature's own `crs` *(our own)* goes before the collection's. Rings must be closed and "
+     "have 4 or "
+     "more positions; shapes that cross themselves are refused."},
+    {"ground",
+     "Features as in claims.geojson. A ground is a feature of `kind` ground, or one without a cell."},
+    {"cell", "Features of `kind` cell or exclusion in the same file; an exclusion's name stands in `cell`."},
+    {"consent",
+     "`not_working` is {weekends: true or false, dates: [days], yearly: [MM-DD or MM-DD..MM-DD]}. "
+     "`year_starts` is "
+     "MM-DD."},
+    {"condition",
+     "Beside the members below a condition has those of its kind, and applies, warn_at, responses, "
+     "open_question, "
+     "settled: see [conditions.md](conditions.md). A member that its kind does not have is refused with "
+     "the "
+     "nearest name, nested ones too. Claims, grounds, cells and materials that it names must be there. A "
+     "condition "
+     "may stand several times with different `from`: its versions."},
+    {"opening", "The consent must have a condition of that number."},
+    {"tide", "Its time names a row: one level a time."},
+    {"sounding", "A blank `level_m` is tide_m less depth_m."},
+    {"track",
+     "The file's stem is the trip; it is kept as it came, one for a trip. What the name of a file cannot "
+     "hold is "
+     "written %2F as in RFC 3986. A .csv has the columns time, lat, lon (WGS 84); others are left alone. "
+     "The book "
+     "keeps one track a trip: another for the same trip is refused."},
+    {"logger_file",
+     "The file's stem is the site; columns time, value and no other; a blank value is a missing reading. "
+     "Kept as "
+     "it came. Another file for a site may go over the same time again: a reading at a time that the "
+     "book has must "
+     "have the same value, else it is refused with both; where no reading is new the file is already "
+     "held. A site "
+     "with several files is written out as one, by time."},
+    {"survey",
+     "`file` is the name of a file in surveys/, kept as it came; names that leave that folder are "
+     "refused. It may "
+     "be missing where the book has the survey. `digest` is not written out: it follows from the file."},
+    {"duty_done",
+     "`evidence` names a kept file as `NAME sha256:DIGEST`, its pieces apart by `; `. The file itself "
+     "stands "
+     "in evidence/ *(our own, optional)* under its digest, 64 lower-case hexadecimal digits, and any "
+     "ending: "
+     "evidence/DIGEST.pdf. A file whose bytes have another digest is refused, one that no row names is "
+     "left "
+     "out and noted. A file that is named and not there may be in the book; where it is not, that is "
+     "noted, and "
+     "adding the folder with its file later brings it."},
+});
+
 }  // namespace
 
 std::string rules_words() {
@@ -83,75 +153,9 @@ std::string rules_words() {
 }
 
 std::string kind_words(const std::string& kind) {
-    static const std::map<std::string, std::string> words{
-        {"harbour",
-         "`campaigns` is a list of {name, from, to}, half-open; name is needed. The name is the id."},
-        {"dredger", "`reach_table` rows are [depth m, reach m]. Her `buckets` are a list within her."},
-        {"barge",
-         "`ullage_table` rows are [ullage m (0 to 50), hopper m³]; `hydrostatic_table` rows are [draught m "
-         "(0 to 30), "
-         "displacement t], and may go on with TPC t/cm, LCF m, MCTC t·m/cm *(our own)*."},
-        {"claim",
-         "A GeoJSON FeatureCollection (RFC 7946) of Polygons and MultiPolygons; the fields below are the "
-         "features' "
-         "properties. Coordinates are longitude and latitude, unless a `crs` member "
-         "(`{\"type\": \"name\", \"properties\": {\"name\": \"urn:ogc:def:crs:EPSG::32760\"}}`, also "
-         "`EPSG:32760`) says "
-         "that they are in the book's own system; EPSG:4326 and CRS84 are read as longitude and latitude; "
-         "any other is "
-         "refused. A feature's own `crs` *(our own)* goes before the collection's. Rings must be closed and "
-         "have 4 or "
-         "more positions; shapes that cross themselves are refused."},
-        {"ground",
-         "Features as in claims.geojson. A ground is a feature of `kind` ground, or one without a cell."},
-        {"cell",
-         "Features of `kind` cell or exclusion in the same file; an exclusion's name stands in `cell`."},
-        {"consent",
-         "`not_working` is {weekends: true or false, dates: [days], yearly: [MM-DD or MM-DD..MM-DD]}. "
-         "`year_starts` is "
-         "MM-DD."},
-        {"condition",
-         "Beside the members below a condition has those of its kind, and applies, warn_at, responses, "
-         "open_question, "
-         "settled: see [conditions.md](conditions.md). A member that its kind does not have is refused with "
-         "the "
-         "nearest name, nested ones too. Claims, grounds, cells and materials that it names must be there. A "
-         "condition "
-         "may stand several times with different `from`: its versions."},
-        {"opening", "The consent must have a condition of that number."},
-        {"tide", "Its time names a row: one level a time."},
-        {"sounding", "A blank `level_m` is tide_m less depth_m."},
-        {"track",
-         "The file's stem is the trip; it is kept as it came, one for a trip. What the name of a file cannot "
-         "hold is "
-         "written %2F as in RFC 3986. A .csv has the columns time, lat, lon (WGS 84); others are left alone. "
-         "The book "
-         "keeps one track a trip: another for the same trip is refused."},
-        {"logger_file",
-         "The file's stem is the site; columns time, value and no other; a blank value is a missing reading. "
-         "Kept as "
-         "it came. Another file for a site may go over the same time again: a reading at a time that the "
-         "book has must "
-         "have the same value, else it is refused with both; where no reading is new the file is already "
-         "held. A site "
-         "with several files is written out as one, by time."},
-        {"survey",
-         "`file` is the name of a file in surveys/, kept as it came; names that leave that folder are "
-         "refused. It may "
-         "be missing where the book has the survey. `digest` is not written out: it follows from the file."},
-        {"duty_done",
-         "`evidence` names a kept file as `NAME sha256:DIGEST`, its pieces apart by `; `. The file itself "
-         "stands "
-         "in evidence/ *(our own, optional)* under its digest, 64 lower-case hexadecimal digits, and any "
-         "ending: "
-         "evidence/DIGEST.pdf. A file whose bytes have another digest is refused, one that no row names is "
-         "left "
-         "out and noted. A file that is named and not there may be in the book; where it is not, that is "
-         "noted, and "
-         "adding the folder with its file later brings it."},
-    };
-    const auto found = words.find(kind);
-    return found == words.end() ? "" : found->second;
+    const auto found = std::find_if(words_of_kinds.begin(), words_of_kinds.end(),
+                                    [&](const auto& words) { return words.first == kind; });
+    return found == words_of_kinds.end() ? "" : std::string(found->second);
 }
 
 }  // namespace spoilbook

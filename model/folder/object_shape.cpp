@@ -8,6 +8,7 @@
 
 #include "model/folder/json_text.h"
 #include "model/folder/nearest.h"
+#include "model/folder/number_member.h"
 #include "model/folder/text_shape.h"
 #include "model/record/field_text.h"
 #include "model/unit/number_text.h"
@@ -60,7 +61,6 @@ bool fits_truth(const json& value, const ObjectMember&, const Zone&) {
 }
 
 std::string number_words(const ObjectMember& member) {
-    constexpr double unbounded = std::numeric_limits<double>::max();
     if (member.low == -unbounded) return "a number";
     if (member.high == unbounded) return fmt::format("a number from {} up", number_text(member.low));
     return fmt::format("a number from {} to {}", number_text(member.low), number_text(member.high));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a receiver adds to the presses of a trip.
+#include "model/logging/newest_release.h"
 #include "model/logging/press.h"
 #include "model/logging/press_words.h"
 
@@ -9,14 +10,6 @@ namespace {
 
 /// Seven decimals of a degree are a centimetre: finer than any receiver here.
 constexpr int degree_decimals = 7;
-
-const Release* newest_release(const Season& season, const Trip& trip) {
-    const Release* newest = nullptr;
-    for (const auto& release : season.releases.rows()) {
-        if (release.trip == trip.id) newest = &release;
-    }
-    return newest;
-}
 
 bool says_place(const LogLine& line) {
     for (const auto& input : line.inputs) {

@@ -1,20 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Presses of a trip: the tug master's part of the barge desk.
+#include "model/logging/newest_release.h"
 #include "model/logging/press.h"
 #include "model/logging/press_words.h"
 
 namespace spoilbook {
 
 namespace {
-
-/// The newest release of the trip in a row of its own.
-const Release* newest_release(const Season& season, const Trip& trip) {
-    const Release* newest = nullptr;
-    for (const auto& release : season.releases.rows()) {
-        if (release.trip == trip.id) newest = &release;
-    }
-    return newest;
-}
 
 LogLines on_trip(const Press& press, const Trip& trip, const char* column) {
     return {{&kind("trip"), trip.trip, {{column, PressWords(press).now()}}}};

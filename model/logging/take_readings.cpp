@@ -187,23 +187,23 @@ Checked<std::shared_ptr<const PackedFile>> pack(const ByteSource& bytes, const s
 }  // namespace
 
 Checked<ReadingsTaken> keep_readings(Book& book, const Act& act, const std::string& site,
-                                     const std::string& file, ReadingsTaken taken) {
+                                     const std::string& file, ReadingsTaken prepared) {
     const auto id = site_named(book, site);
     if (!id) return id.refusals();
-    if (taken.fresh == 0) return taken;
+    if (prepared.fresh == 0) return prepared;
     const Kind& kind = definition<LoggerFile>().kind();
     const auto entry = book.change(act, [&](Change& change) -> Checked<Done> {
         std::vector<Value> values(kind.fields.size());
         values[*kind.index_of("site")] = *id;
         values[*kind.index_of("file")] = free_name(files_of(change.book(), *id), file);
-        values[*kind.index_of("digest")] = keep_packed(change, *taken.packed);
-        values[*kind.index_of("how")] = layout_text(taken.look.guess.layout);
+        values[*kind.index_of("digest")] = keep_packed(change, *prepared.packed);
+        values[*kind.index_of("how")] = layout_text(prepared.look.guess.layout);
         change.insert(kind, values);
         return Done{};
     });
     if (!entry) return entry.refusals();
-    taken.entry = *entry;
-    return taken;
+    prepared.entry = *entry;
+    return prepared;
 }
 
 Notes notes_of(const LoggerRows& rows, const std::string& file, const Zone& zone) {

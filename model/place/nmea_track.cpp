@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <string>
 
+#include "model/place/track_refused.h"
 #include "model/unit/calendar.h"
 
 namespace spoilbook {
@@ -37,10 +38,6 @@ bool says_fix(const Layout& layout, const NmeaSentence& sentence) {
 
 std::int64_t day_ms(Day day) {
     return std::int64_t{days_between(day, {1970, 1, 1})} * ms_per_day;
-}
-
-Refusal refused(std::string what, std::string mend) {
-    return {"track", "", std::move(what), std::move(mend)};
 }
 
 /// The shift by whole days that brings `from` nearest to `to`.
@@ -137,7 +134,7 @@ Checked<TrackReading> NmeaReader::finish(std::optional<Instant> near) {
     auto& fixes = reading_.fixes;
     if (fixes.empty())
         return Refusal{"no-fix", "", "the file holds no valid fix", "put the receiver's own file here"};
-    if (!dated_ && !near) return refused("the file has times and no date", "add RMC or ZDA sentences");
+    if (!dated_ && !near) return track_refused("the file has times and no date", "add RMC or ZDA sentences");
     if (!dated_) {
         const std::int64_t shift = whole_days(fixes.front().at.utc_ms, near->utc_ms);
         for (auto& fix : fixes)

@@ -6,12 +6,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "model/place/track_refused.h"
+
 namespace spoilbook {
 namespace {
-
-Refusal refused(std::string what, std::string mend) {
-    return {"track", "", std::move(what), std::move(mend)};
-}
 
 double seconds(std::int64_t ms) {
     return static_cast<double>(ms) / static_cast<double>(ms_per_second);
@@ -27,9 +25,9 @@ double apart_m(EastNorth a, EastNorth b) {
 }
 
 Refusal gap_refused(const Fix& before, const Fix& after, double longest_gap_s) {
-    return refused(fmt::format("the track has a gap of {} s there, longer than {} s",
-                               seconds(after.at - before.at), longest_gap_s),
-                   "give the position from the deck log");
+    return track_refused(fmt::format("the track has a gap of {} s there, longer than {} s",
+                                     seconds(after.at - before.at), longest_gap_s),
+                         "give the position from the deck log");
 }
 
 /// The last place on the leg from `older` (beyond the reach) to `newer` (within it) at just that distance.
@@ -46,9 +44,9 @@ EastNorth where_reached(EastNorth older, EastNorth newer, EastNorth from, double
 
 Checked<EastNorth> place_on_track(std::span<const Fix> track, Instant at, double longest_gap_s) {
     const std::string mend = "give the position from the deck log";
-    if (track.empty()) return refused("the track has no fixes", mend);
-    if (at < track.front().at) return refused("the track begins later than that", mend);
-    if (at > track.back().at) return refused("the track ends earlier than that", mend);
+    if (track.empty()) return track_refused("the track has no fixes", mend);
+    if (at < track.front().at) return track_refused("the track begins later than that", mend);
+    if (at > track.back().at) return track_refused("the track ends earlier than that", mend);
     const auto after = std::ranges::lower_bound(track, at, {}, &Fix::at);
     if (after->at == at) return after->place;
     const Fix& before = *std::prev(after);
@@ -74,8 +72,8 @@ Checked<HopperPlace> hopper_astern(std::span<const Fix> track, Instant at, doubl
         }
         newer = older;
     }
-    return refused(fmt::format("the track does not reach back one tow line of {} m", line_m),
-                   "give the hopper's position, or more of the track");
+    return track_refused(fmt::format("the track does not reach back one tow line of {} m", line_m),
+                         "give the hopper's position, or more of the track");
 }
 
 }  // namespace spoilbook

@@ -17,9 +17,9 @@ void add_once(std::vector<T>& list, T one) {
     if (list.empty() || list.back() != one) list.push_back(one);
 }
 
-class Adding {
+class HoursAdding {
  public:
-    Adding(const Zone& zone, HoursOver over) : zone_(zone), over_(over) {}
+    HoursAdding(const Zone& zone, HoursOver over) : zone_(zone), over_(over) {}
 
     void add(const ShiftHours& shift) {
         each_part(shift, {shift.time}, [&](HoursRow& row, double h) {
@@ -118,7 +118,7 @@ double HoursRow::delay_h() const {
 }
 
 std::vector<HoursRow> hours_over(const SeasonHours& season, const Zone& zone, HoursOver over) {
-    Adding adding(zone, over);
+    HoursAdding adding(zone, over);
     for (const auto& shift : season.shifts)
         adding.add(shift);
     return adding.rows();

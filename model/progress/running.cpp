@@ -7,7 +7,7 @@ namespace spoilbook {
 
 namespace {
 
-const Shift* newest(const std::vector<Shift>& shifts, bool unended_only) {
+const Shift* newest_shift(const std::vector<Shift>& shifts, bool unended_only) {
     const Shift* found = nullptr;
     for (const auto& shift : shifts) {
         if (unended_only && shift.end) continue;
@@ -54,8 +54,8 @@ void find_loads(const Season& season, const std::optional<Instant>& from, Runnin
 
 Running running(const Season& season) {
     Running found;
-    found.shift = newest(season.shifts.rows(), true);
-    found.last = newest(season.shifts.rows(), false);
+    found.shift = newest_shift(season.shifts.rows(), true);
+    found.last = newest_shift(season.shifts.rows(), false);
     // An open shift that a newer one followed was left open; the newer one is what runs, or ran.
     if (found.shift != nullptr && found.shift->start < found.last->start && found.last->end)
         found.shift = nullptr;

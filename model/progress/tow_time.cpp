@@ -9,10 +9,11 @@
 namespace spoilbook {
 
 std::optional<std::int64_t> tow_time_ms(const Season& season) {
-    constexpr std::size_t newest = 20;
+    constexpr std::size_t newest_tows = 20;
     std::vector<std::int64_t> times;
     const auto releases = releases_of(season);
-    for (auto release = releases.rbegin(); release != releases.rend() && times.size() < newest; ++release) {
+    for (auto release = releases.rbegin(); release != releases.rend() && times.size() < newest_tows;
+         ++release) {
         if (release->opened && release->trip->departed && *release->opened > *release->trip->departed)
             times.push_back(*release->opened - *release->trip->departed);
     }

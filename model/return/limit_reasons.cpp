@@ -112,7 +112,7 @@ bool exceeded_in(const JudgedLimits& judged, const LimitState& state, const Peri
                  Instant limits_at) {
     if (state.limit && state.quantity.at_most && exceeds(state.used, *state.limit)) return true;
     const auto overs = judged.first_overs(*state.condition, limits_at, period.from);
-    return overs.count(state.member ? state.member->id : Id{}) > 0;
+    return overs.contains(state.member ? state.member->id : Id{});
 }
 
 std::vector<std::string> limit_reasons(const Ledger& ledger, const JudgedLimits& judged,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string_view>
 
@@ -9,7 +10,7 @@
 namespace spoilbook {
 
 /// Times that are one number, in the order in which they are told apart.
-inline constexpr DateOrder counted_orders[] = {DateOrder::unix_s, DateOrder::unix_ms, DateOrder::excel};
+inline constexpr std::array counted_orders{DateOrder::unix_s, DateOrder::unix_ms, DateOrder::excel};
 
 /// The number, with a point or a comma, where it is a likely time of that count: seconds or milliseconds
 /// since 1970 (UTC) of 1998 to 2068, or the days of a spreadsheet (day 1 being 1900-01-01) of 1982 to 2064.

@@ -95,7 +95,7 @@ LoggerShape counted_under(const ByteSource& bytes, char delimiter, DateOrder ord
 }  // namespace
 
 LoggerShape shape_of(const ByteSource& bytes) {
-    constexpr char delimiters[] = {'\t', ';', ',', '|'};
+    constexpr std::array delimiters{'\t', ';', ',', '|'};
     LoggerShape best;
     for (const char delimiter : delimiters) {
         if (const auto shape = dated_under(bytes, delimiter); better(shape, best)) best = shape;

@@ -82,7 +82,8 @@ void look_at(std::string_view text, const std::optional<LoggerTime>& date, Logge
     const auto pointed = date && !is_compact(text) ? std::nullopt : logger_number(text, '.');
     const bool marked = !pointed && text.find_first_of(",.") != std::string_view::npos;
     const bool proven = marked && grouped_number(text, ',');
-    const bool number = pointed || (marked && grouped_number(text, '.') && text.find('.') != text.npos);
+    const bool number =
+        pointed || (marked && grouped_number(text, '.') && text.find('.') != std::string_view::npos);
     const auto commaed = marked && !number ? logger_number(text, ',') : std::nullopt;
     const bool comma = commaed || (marked && !number && proven);
     if (number || comma) {

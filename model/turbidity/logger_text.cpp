@@ -19,7 +19,7 @@ std::string narrow(const std::string& bytes, std::size_t low_byte) {
 
 /// Which byte of two is the lower in UTF-16 that has no mark: every other byte of its beginning is zero.
 std::optional<std::size_t> low_byte_of(const std::string& beginning) {
-    std::size_t zeros[2] = {0, 0};
+    std::array<std::size_t, 2> zeros{};
     for (std::size_t i = 0; i < beginning.size(); ++i)
         zeros[i % 2] += beginning[i] == '\0' ? 1 : 0;
     const std::size_t half = beginning.size() / 2;

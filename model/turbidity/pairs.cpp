@@ -1,16 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/turbidity/pairs.h"
 
-#include <cmath>
 #include <cstdlib>
+
+#include "model/unit/minutes.h"
 
 namespace spoilbook {
 
 namespace {
-
-std::int64_t ms_of(double minutes) {
-    return std::llround(minutes * static_cast<double>(ms_per_minute));
-}
 
 std::vector<LoggerReading> good_readings(const SiteSeries& series) {
     std::vector<LoggerReading> good;
@@ -25,8 +22,8 @@ std::vector<LoggerReading> good_readings(const SiteSeries& series) {
 SiteSeries paired_differences(const SiteSeries& site, const SiteSeries& control, double lag_min,
                               std::optional<double> tolerance_min) {
     const auto others = good_readings(control);
-    const std::int64_t lag = ms_of(lag_min);
-    const std::int64_t tolerance = ms_of(tolerance_min.value_or(control.interval_min / 2));
+    const std::int64_t lag = ms_of_minutes(lag_min);
+    const std::int64_t tolerance = ms_of_minutes(tolerance_min.value_or(control.interval_min / 2));
     SiteSeries pairs;
     pairs.interval_min = site.interval_min;
     pairs.readings.reserve(site.readings.size());

@@ -4,18 +4,16 @@
 #include <algorithm>
 #include <cmath>
 
+#include "model/unit/minutes.h"
+
 namespace spoilbook {
 
 namespace {
 
-std::int64_t ms_of(double minutes) {
-    return std::llround(minutes * static_cast<double>(ms_per_minute));
-}
-
 /// An instant is a whole millisecond, so (t − 1 ms, t] is t alone.
 std::int64_t window_ms(const SiteSeries& series, double over_min, bool of_control) {
-    if (over_min > 0) return ms_of(over_min);
-    return of_control && series.interval_min > 0 ? ms_of(series.interval_min) : 1;
+    if (over_min > 0) return ms_of_minutes(over_min);
+    return of_control && series.interval_min > 0 ? ms_of_minutes(series.interval_min) : 1;
 }
 
 double nominal_count(const SiteSeries& series, double over_min) {

@@ -190,7 +190,7 @@ std::optional<Day> day_ending(Instant at, const Zone& zone) {
 
 std::string due_text(Instant due, const Zone& zone) {
     constexpr std::size_t clock = 10, offset = 19;  // where they begin
-    const std::string text = instant_text(due, zone);
+    std::string text = instant_text(due, zone);
     const auto ended = day_ending(due, zone);
     if (!ended || text.substr(clock, offset - clock) != "T00:00:00") return text;
     return day_text(*ended) + "T24:00:00" + text.substr(offset);

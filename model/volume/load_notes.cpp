@@ -5,17 +5,12 @@
 
 #include <algorithm>
 
+#include "model/volume/mean.h"
+
 namespace spoilbook {
 namespace {
 
 constexpr double quartz_t_m3 = 2.65;
-
-double mean(const std::vector<double>& numbers) {
-    double sum = 0;
-    for (const double number : numbers)
-        sum += number;
-    return sum / static_cast<double>(numbers.size());
-}
 
 class Noting {
  public:
@@ -54,7 +49,7 @@ void note_readings(const BargeTables& tables, const Load& load, Noting& noting) 
     noting.centimetres("light_draughts_m", load.light_draughts_m, tables.displacement_t);
     noting.centimetres("full_draughts_m", load.full_draughts_m, tables.displacement_t);
     noting.apart(load.dips_m, tables.hopper_m3);
-    if (!load.dips_m.empty() && !load.top_dips_m.empty() && mean(load.top_dips_m) > mean(load.dips_m)) {
+    if (!load.dips_m.empty() && !load.top_dips_m.empty() && mean_of(load.top_dips_m) > mean_of(load.dips_m)) {
         noting.note("the water on the spoil reads lower than the spoil");
     }
 }

@@ -5,16 +5,10 @@
 
 #include "model/volume/assumptions.h"
 #include "model/volume/hydrostatics.h"
+#include "model/volume/mean.h"
 
 namespace spoilbook {
 namespace {
-
-double mean(const std::vector<double>& numbers) {
-    double sum = 0;
-    for (const double number : numbers)
-        sum += number;
-    return sum / static_cast<double>(numbers.size());
-}
 
 struct Finder {
     const Load& load;
@@ -54,7 +48,7 @@ struct Finder {
         if (load.dips_m.empty()) return;
         if (left_out(Method::ullage, obstacle::no_ullage_table))
             return add({"dips_m", Oddity::no_table, 0, 0, 0});
-        outside("dips_m", load.dips_m, mean(load.dips_m), tables->hopper_m3);
+        outside("dips_m", load.dips_m, mean_of(load.dips_m), tables->hopper_m3);
         const auto [least, most] = std::minmax_element(load.dips_m.begin(), load.dips_m.end());
         if (*most - *least > (tables->hopper_m3.greatest_x() - tables->hopper_m3.least_x()) / 2)
             add({"dips_m", Oddity::apart, 0, *least, *most});
@@ -62,8 +56,8 @@ struct Finder {
 
     void top_dips() {
         if (load.top_dips_m.empty()) return;
-        if (tables) outside("top_dips_m", load.top_dips_m, mean(load.top_dips_m), tables->hopper_m3);
-        if (!load.dips_m.empty() && mean(load.top_dips_m) > mean(load.dips_m))
+        if (tables) outside("top_dips_m", load.top_dips_m, mean_of(load.top_dips_m), tables->hopper_m3);
+        if (!load.dips_m.empty() && mean_of(load.top_dips_m) > mean_of(load.dips_m))
             add({"top_dips_m", Oddity::water_below_spoil, 0, 0, 0});
     }
 
