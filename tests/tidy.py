@@ -2,8 +2,12 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """clang-tidy over the programs' sources, what changed last first, within a time.
 
+A room of the model is read as one source that includes all of its own: most of the time goes into the headers of
+libraries, which are then read once a room. (No two of a room's sources may give two things one name for that, be it
+within their own unnamed namespaces.) The commands are read one by one.
+
 tests/tidy.py BUILD [--seconds N]   BUILD is a built folder with compile_commands.json.
-A source that passed before is passed over while it, its headers, its command and .clang-tidy are the same.
+What passed before is passed over while its sources, their headers, its command and .clang-tidy are the same.
 Exit 1 where a finding is left. When the time is up the rest is named as not read, and is no failure.
 """
 import argparse
@@ -19,6 +23,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
 READ = ("model/", "app/command/")
+TOGETHER = "model/"
 CACHE = Path(os.environ.get("XDG_CACHE_HOME", Path.home() / ".cache")) / "spoilbook" / "tidy"
 TIDY = "clang-tidy-16"
 GCC_ONLY = "--extra-arg=-Wno-unknown-warning-option"  # the compile commands are g++'s
@@ -38,16 +43,32 @@ def commands(build):
     return found
 
 
-def without_precompiled(build):
-    """A folder with the same commands without g++'s precompiled headers, which are not clang's: every source is
-    read as it stands, and one that forgot to name a header is found."""
+def units_of(sources):
+    """What is read at once -> its sources: a room by its folder's name, else a source by its own."""
+    found = {}
+    for source in sorted(sources):
+        found.setdefault(os.path.dirname(source) if source.startswith(TOGETHER) else source, []).append(source)
+    return found
+
+
+def prepared(build, units, of):
+    """A folder with the commands of the units, without g++'s precompiled headers, which are not clang's, and the
+    sources that include those of a room."""
     folder = build / "tidy"
     folder.mkdir(exist_ok=True)
-    entries = json.loads((build / "compile_commands.json").read_text(encoding="utf-8"))
-    for entry in entries:
-        entry["command"] = re.sub(r" -include \S*cmake_pch\.hxx| -Winvalid-pch| -fpch-preprocess", "", entry["command"])
+    entries = []
+    for unit, sources in units.items():
+        file = written(folder, unit, sources) if unit not in sources else ROOT / unit
+        plain = re.sub(r" -include \S*cmake_pch\.hxx| -Winvalid-pch| -fpch-preprocess| -o \S+| -c \S+", "", of[sources[0]])
+        entries.append({"directory": str(build), "command": f"{plain} -c {file}", "file": str(file)})
     (folder / "compile_commands.json").write_text(json.dumps(entries), encoding="utf-8")
-    return folder
+    return {unit: entry["file"] for unit, entry in zip(units, entries)}
+
+
+def written(folder, unit, sources):
+    file = folder / (unit.replace("/", "_") + ".cpp")
+    file.write_text("".join(f'#include "{ROOT / source}"\n' for source in sources), encoding="utf-8")
+    return file
 
 
 def headers(build):
@@ -61,23 +82,23 @@ def headers(build):
     return found
 
 
-def key(source, command, files):
+def key(command, sources, noted):
     """What a verdict stands on; None where the build has not noted the headers."""
-    if not files:
+    if not all(noted.get(source) for source in sources):
         return None
     digest = hashlib.sha256(command.encode())
-    for path in [".clang-tidy", *files]:
+    for path in [".clang-tidy", *sorted({path for source in sources for path in noted[source]})]:
         full = ROOT / path
         digest.update(path.encode() + b"\0" + (full.read_bytes() if full.exists() else b"") + b"\0")
     return CACHE / digest.hexdigest()
 
 
-def newest_first(sources):
-    """Uncommitted changes first, then by the last commit that touched the source."""
+def newest_first(units):
+    """Uncommitted changes first, then by the last commit that touched one of the sources."""
     changed = {line[3:] for line in output_of("git", "status", "--porcelain", "-uall").splitlines()}
     order = list(dict.fromkeys(output_of("git", "log", "--format=", "--name-only").split("\n")))
     rank = {path: i for i, path in enumerate(order)}
-    return sorted(sources, key=lambda s: (s not in changed, rank.get(s, len(rank)), s))
+    return sorted(units, key=lambda unit: min((s not in changed, rank.get(s, len(rank)), s) for s in units[unit]))
 
 
 def unseen(findings, seen):
@@ -88,17 +109,19 @@ def unseen(findings, seen):
     return "".join(fresh).rstrip()
 
 
-def read(build, source, until):
-    """(source, seconds, findings): findings is None where the time was up before it began."""
+def read(build, unit, file, until):
+    """(unit, seconds, findings): findings is None where the time was up before it began."""
     start = time.monotonic()
     if start > until:
-        return source, 0.0, None
-    done = subprocess.run([TIDY, "-p", str(build), "--quiet", GCC_ONLY, source], cwd=ROOT, capture_output=True, text=True,
-                          check=False)  # fmt: skip
+        return unit, 0.0, None
+    call = [TIDY, "-p", str(build / "tidy"), f"--config-file={ROOT / '.clang-tidy'}", "--quiet", GCC_ONLY]
+    if unit.startswith(TOGETHER):
+        call.append("--checks=-bugprone-suspicious-include")
+    done = subprocess.run([*call, file], cwd=ROOT, capture_output=True, text=True, check=False)
     findings = done.stdout if done.returncode else ""
     if done.returncode and not findings.strip():
-        findings = done.stderr or f"{source}: {TIDY} ended with {done.returncode}"
-    return source, time.monotonic() - start, findings
+        findings = done.stderr or f"{unit}: {TIDY} ended with {done.returncode}"
+    return unit, time.monotonic() - start, findings
 
 
 def main():
@@ -114,24 +137,25 @@ def main():
     CACHE.mkdir(parents=True, exist_ok=True)
 
     noted = headers(build)
-    build = without_precompiled(build)
     of = commands(build)
-    keys = {source: key(source, of[source], noted.get(source)) for source in of}
-    left = newest_first([s for s in of if not (keys[s] and keys[s].exists())])
+    units = units_of(of)
+    files = prepared(build, units, of)
+    keys = {unit: key(of[sources[0]], sources, noted) for unit, sources in units.items()}
+    left = newest_first({u: units[u] for u in units if not (keys[u] and keys[u].exists())})
     until = time.monotonic() + given.seconds
     bad, unread, seen = [], [], set()
     with concurrent.futures.ThreadPoolExecutor(given.jobs) as pool:
-        for source, seconds, findings in pool.map(lambda s: read(build, s, until), left):
+        for unit, seconds, findings in pool.map(lambda u: read(build, u, files[u], until), left):
             if findings is None:
-                unread.append(source)
+                unread.append(unit)
             elif findings:
-                bad.append(source)
-                print(unseen(findings, seen) or f"{source}: as above", flush=True)
-            elif keys[source]:
-                keys[source].write_text(f"{source} {seconds:.1f} s\n", encoding="utf-8")
+                bad.append(unit)
+                print(unseen(findings, seen) or f"{unit}: as above", flush=True)
+            elif keys[unit]:
+                keys[unit].write_text(f"{unit} {seconds:.1f} s\n", encoding="utf-8")
     if unread:
         print("not read, the time was up: " + " ".join(unread))
-    print(f"tidy: {len(of)} sources, {len(of) - len(left)} unchanged since they passed, "
+    print(f"tidy: {len(of)} sources in {len(units)} readings, {len(units) - len(left)} unchanged since they passed, "
           f"{len(left) - len(unread)} read, {len(unread)} not read, {len(bad)} with findings")  # fmt: skip
     return 1 if bad else 0
 
