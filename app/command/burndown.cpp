@@ -3,8 +3,7 @@
 
 #include <fmt/format.h>
 
-#include "app/command/command.h"
-#include "model/progress/forecast.h"
+#include "app/command/what_if.h"
 #include "model/unit/shown.h"
 #include "model/unit/time_text.h"
 
@@ -55,18 +54,66 @@ std::string what_comes(const ComesFirst& first, const Forecast& made) {
     return "condition " + state.condition->condition + member;
 }
 
-void put_forecast(Said& said, const Forecast& made, const ForecastAsked& asked) {
-    said.json["left_m3"] = made.left_m3;
-    said.json["left_m3_u"] = made.left_m3_u;
-    said.json["target"] = dates_json(made.target);
-    said.json["limits"] = Json::array();
+/// What a forecast says, without the days between.
+void put_figures(Json& into, const Forecast& made) {
+    into["left_m3"] = made.left_m3;
+    into["left_m3_u"] = made.left_m3_u;
+    into["target"] = dates_json(made.target);
+    into["limits"] = Json::array();
     for (const auto& limit : made.limits)
-        said.json["limits"].push_back(limit_json(limit));
-    said.json["season_closes"] = day_or_null(made.season_closes);
-    said.json["p_season_before_target"] = number_or_null(made.p_season_before_target);
-    said.json["first"] = Json::array();
+        into["limits"].push_back(limit_json(limit));
+    into["season_closes"] = day_or_null(made.season_closes);
+    into["p_season_before_target"] = number_or_null(made.p_season_before_target);
+    into["first"] = Json::array();
     for (const auto& first : made.first)
-        said.json["first"].push_back({{"what", what_comes(first, made)}, {"p", first.p}});
+        into["first"].push_back({{"what", what_comes(first, made)}, {"p", first.p}});
+}
+
+std::string dates_line(const std::string& what, const Dates& dates) {
+    const auto shown = [](const std::optional<Day>& day) { return day ? day_text(*day) : "not in sight"; };
+    return fmt::format("{:<34} {:>12} {:>12} {:>12}\n", what, shown(dates.p10), shown(dates.p50),
+                       shown(dates.p90));
+}
+
+double chance_of(const ComesFirst& asked, const Forecast& made) {
+    for (const auto& first : made.first) {
+        if (first.what == asked.what && first.limit == asked.limit) return first.p;
+    }
+    return 0;
+}
+
+/// Dates and order; below each line the one as logged, where there is another forecast.
+std::string forecast_text(const Forecast& made, const Forecast* logged) {
+    constexpr const char* below = "  as logged";
+    std::string said = fmt::format("{:<34} {:>12} {:>12} {:>12}\n", "", "1 in 10", "even", "9 in 10");
+    said += dates_line("target reached", made.target);
+    if (logged != nullptr) said += dates_line(below, logged->target);
+    for (std::size_t i = 0; i < made.limits.size(); ++i) {
+        const Dates& dates = made.limits[i].dates;
+        if (dates.reached <= 0 && (logged == nullptr || logged->limits[i].dates.reached <= 0)) continue;
+        said += dates_line(what_comes({ComesFirst::What::limit, i, 0}, made) + " used up", dates);
+        if (logged != nullptr) said += dates_line(below, logged->limits[i].dates);
+    }
+    if (made.season_closes) said += "all work is forbidden from " + day_text(*made.season_closes) + "\n";
+    if (logged != nullptr && logged->season_closes && logged->season_closes != made.season_closes)
+        said += "  as logged from " + day_text(*logged->season_closes) + "\n";
+    for (const auto& first : made.first) {
+        said += fmt::format("{} comes first: {} %", what_comes(first, made), chance_text(first.p));
+        if (logged != nullptr)
+            said += fmt::format(", as logged {} %", chance_text(chance_of(first, *logged)));
+        said += "\n";
+    }
+    for (const auto& first : logged == nullptr ? std::vector<ComesFirst>() : logged->first) {
+        if (chance_of(first, made) <= 0)
+            said += fmt::format("{} comes first: 0 %, as logged {} %\n", what_comes(first, *logged),
+                                chance_text(first.p));
+    }
+    return said;
+}
+
+void put_forecast(Said& said, const WorksForecast& answer, const ForecastAsked& asked, bool is_supposed) {
+    const Forecast& made = answer.as_supposed;
+    put_figures(said.json, made);
     said.json["fan"] = Json::array();
     for (const auto& day : made.fan) {
         said.json["fan"].push_back(
@@ -75,30 +122,29 @@ void put_forecast(Said& said, const Forecast& made, const ForecastAsked& asked) 
     said.json["seed"] = asked.seed;
     said.json["draws"] = asked.draws;
     said.json["weeks"] = made.weeks;
+    said.json["as_logged"] = nullptr;
+    if (is_supposed) put_figures(said.json["as_logged"], answer.as_logged);
     if (!made.why_none.empty()) {
         said.text += "no forecast: " + made.why_none + "\n";
         return;
     }
-    const auto shown = [](const std::optional<Day>& day) { return day ? day_text(*day) : "not in sight"; };
-    const auto line = [&](const std::string& what, const Dates& dates) {
-        said.text += fmt::format("{:<34} {:>12} {:>12} {:>12}\n", what, shown(dates.p10), shown(dates.p50),
-                                 shown(dates.p90));
-    };
-    said.text += fmt::format("{:<34} {:>12} {:>12} {:>12}\n", "", "1 in 10", "even", "9 in 10");
-    line("target reached", made.target);
-    for (std::size_t i = 0; i < made.limits.size(); ++i) {
-        if (made.limits[i].dates.reached > 0)
-            line(what_comes({ComesFirst::What::limit, i, 0}, made) + " used up", made.limits[i].dates);
-    }
-    if (made.season_closes) said.text += "all work is forbidden from " + day_text(*made.season_closes) + "\n";
-    for (const auto& first : made.first)
-        said.text += fmt::format("{} comes first: {} %\n", what_comes(first, made), chance_text(first.p));
+    said.text += forecast_text(made, is_supposed ? &answer.as_logged : nullptr);
     said.text += fmt::format("by {} draws of weeks from the last {} of the log, seed {}\n", asked.draws,
                              made.weeks, asked.seed);
 }
 
-Checked<Said> say_burndown(const Reading& reading, ForecastAsked asked) {
+/// What the command was given.
+struct Asked {
+    ForecastAsked forecast;
+    WorksSupposed supposed;
+};
+
+Checked<Said> say_burndown(const Reading& reading, Asked given) {
+    const auto& supposed = given.supposed;
+    ForecastAsked& asked = given.forecast;
     asked.as_at = reading.as_at;
+    const auto answer = what_if(*reading.ledger, asked, supposed);
+    if (!answer) return answer.refusals();
     const auto burn = burndown(*reading.ledger, reading.as_at);
     Said said;
     said.json["as_at"] = instant_text(reading.as_at, reading.season.zone);
@@ -116,30 +162,22 @@ Checked<Said> say_burndown(const Reading& reading, ForecastAsked asked) {
         fmt::format("planned {:.0f} m³ in situ, dredged {:.0f} ± {:.0f} m³, left {:.0f} m³\n",
                     burn.planned_m3, rounded_down(burn.dredged_m3, 0), rounded_up(burn.dredged_u_m3, 0),
                     rounded_up(burn.planned_m3 - burn.dredged_m3, 0));
-    put_forecast(said, forecast(*reading.ledger, asked), asked);
+    put_works(said, *answer, supposed);
+    put_forecast(said, *answer, asked, !(supposed == WorksSupposed{}));
     return said;
 }
 
 }  // namespace
 
 void add_burndown_command(CLI::App& program, Options& options, Task& task) {
-    auto asked = std::make_shared<ForecastAsked>();
+    auto asked = std::make_shared<Asked>();
     auto* burn = add_command(program, options, "burndown", "plan and done, day by day, and what comes first");
     add_read_options(*burn, options);
-    burn->add_option("--seed", asked->seed, "of the draws; the same seed gives the same forecast");
-    burn->add_option("--draws", asked->draws, "how many")->check(CLI::Range(100, 100000));
-    burn->add_option("--weeks", asked->weeks, "newest weeks of the log to draw from")
+    burn->add_option("--seed", asked->forecast.seed, "of the draws; the same seed gives the same forecast");
+    burn->add_option("--draws", asked->forecast.draws, "how many")->check(CLI::Range(100, 100000));
+    burn->add_option("--weeks", asked->forecast.weeks, "newest weeks of the log to draw from")
         ->check(CLI::Range(4, 520));
-    auto& supposed = asked->supposed;
-    burn->add_option("--rate-factor", supposed.rate_factor, "what if: in-situ m³ a filling hour, times this")
-        ->check(CLI::Range(0.01, 100.0));
-    burn->add_option("--hours-factor", supposed.hours_factor, "what if: filling hours a day, times this")
-        ->check(CLI::Range(0.01, 100.0));
-    burn->add_option("--over-dredge-share", supposed.over_dredge_share,
-                     "dug below the design, of what is dredged")
-        ->check(CLI::Range(0.0, 0.9));
-    burn->add_option("--over-dredge-share-u", supposed.over_dredge_share_u, "its standard uncertainty")
-        ->check(CLI::Range(0.0, 0.9));
+    add_what_if_options(*burn, asked->supposed);
     burn->callback([&options, &task, asked] {
         task = [&options, asked] {
             return read_book(options, [&](const Reading& reading) { return say_burndown(reading, *asked); });

@@ -3,7 +3,6 @@
 
 #include <fmt/format.h>
 
-#include "model/progress/pace.h"
 #include "model/progress/productivity.h"
 #include "model/unit/shown.h"
 #include "model/unit/time_text.h"
@@ -96,11 +95,6 @@ Checked<Said> say_delays(const Reading& reading, const Asked& asked) {
     return said;
 }
 
-Json spread_json(const std::optional<Spread>& spread) {
-    if (!spread) return nullptr;
-    return {{"n", spread->n}, {"p10", spread->p10}, {"median", spread->median}, {"p90", spread->p90}};
-}
-
 std::string spread_text(const std::string& what, const std::optional<Spread>& spread) {
     if (!spread) return fmt::format("{:<14} not logged\n", what);
     return fmt::format("{:<14} median {:.0f} min, 8 in 10 from {:.0f} to {:.0f}, of {}\n", what,
@@ -147,18 +141,8 @@ void say_buckets(const std::vector<BucketRow>& buckets, Said& said) {
 }
 
 void say_pace(const Pace& found, Said& said) {
-    said.json["pace"] = {{"loads", found.loads},
-                         {"fill_min", spread_json(found.fill)},
-                         {"change_min", spread_json(found.change)},
-                         {"round_trip_min", spread_json(found.round_trip)},
-                         {"tugs", found.tugs},
-                         {"barges", found.barges},
-                         {"loads_per_h_dredger", number_or_null(found.by_dredger)},
-                         {"loads_per_h_tugs", number_or_null(found.by_tugs)},
-                         {"loads_per_h_barges", number_or_null(found.by_barges)},
-                         {"loads_per_h_least", number_or_null(found.least())},
-                         {"governs", found.governs() ? Json(text(*found.governs())) : Json(nullptr)},
-                         {"loads_per_shift_h", number_or_null(found.measured)}};
+    said.json["pace"] = pace_json(found);
+    said.json["pace"]["loads_per_shift_h"] = number_or_null(found.measured);
     said.text += spread_text("filling", found.fill) + spread_text("barge change", found.change) +
                  spread_text("round trip", found.round_trip);
     if (!found.governs()) return;
@@ -208,6 +192,25 @@ void add_hours_command(CLI::App& program, Options& options, Task& task, const ch
 }
 
 }  // namespace
+
+Json spread_json(const std::optional<Spread>& spread) {
+    if (!spread) return nullptr;
+    return {{"n", spread->n}, {"p10", spread->p10}, {"median", spread->median}, {"p90", spread->p90}};
+}
+
+Json pace_json(const Pace& pace) {
+    return {{"loads", pace.loads},
+            {"fill_min", spread_json(pace.fill)},
+            {"change_min", spread_json(pace.change)},
+            {"round_trip_min", spread_json(pace.round_trip)},
+            {"tugs", pace.tugs},
+            {"barges", pace.barges},
+            {"loads_per_h_dredger", number_or_null(pace.by_dredger)},
+            {"loads_per_h_tugs", number_or_null(pace.by_tugs)},
+            {"loads_per_h_barges", number_or_null(pace.by_barges)},
+            {"loads_per_h_least", number_or_null(pace.least())},
+            {"governs", pace.governs() ? Json(text(*pace.governs())) : Json(nullptr)}};
+}
 
 void add_pace_commands(CLI::App& program, Options& options, Task& task) {
     add_hours_command(program, options, task, "delays", "where the hours of the shifts went", say_delays,

@@ -55,7 +55,7 @@ double round_above(double highest) {
 }  // namespace
 
 ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale, const Forecast* forecast,
-                         bool whole_season) {
+                         bool whole_season, const Forecast* as_logged) {
     ChartData data;
     data.title = tr("Left to dredge");
     data.empty_text = tr("No claim has a planned volume with its days, and no load is closed yet.");
@@ -77,6 +77,8 @@ ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale,
         last = std::max(last, forecast_end(*forecast).value_or(last));
         for (const FanDay& day : forecast->fan)
             most = std::max(most, day.p90);
+        // Of the log as it is only what is in sight: two years would press the rest into a corner.
+        if (as_logged) last = std::max(last, as_logged->target.p50.value_or(last));
     }
     data.x = day_axis(from, last, locale);
     data.y = {tr("in-situ volume, m³"), least < 0 ? -round_above(-least) : 0, round_above(most)};
@@ -91,6 +93,7 @@ ChartData burndown_chart(const BurnDown& burn, Day as_at, const QLocale& locale,
         data.series.insert(data.series.end(), more.begin(), more.end());
     };
     add(forecast_fan(*forecast));
+    if (as_logged) add({even_line(*as_logged, tr("as logged, even"))});
     add(limit_ticks(*forecast, data.y.most, locale));
     return data;
 }

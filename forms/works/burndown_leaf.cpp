@@ -18,7 +18,8 @@
 #include "forms/works/figure_row.h"
 #include "forms/works/forecast_words.h"
 #include "forms/works/limits_table.h"
-#include "forms/works/what_if.h"
+#include "forms/works/what_if_panel.h"
+#include "forms/works/what_if_words.h"
 
 namespace spoilbook::form {
 
@@ -26,18 +27,13 @@ namespace {
 
 constexpr int abreast_from = 110 * grid;
 
-bool same(const Supposed& a, const Supposed& b) {
-    return a.rate_factor == b.rate_factor && a.hours_factor == b.hours_factor &&
-           a.over_dredge_share == b.over_dredge_share;
-}
-
 }  // namespace
 
 BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     : FiguresPage(source, parent),
       first_(make_label({}, Step::strong, Weight::regular, this)),
       season_(make_button(ButtonKind::plain, tr("Whole season"), {}, this)),
-      what_if_(new WhatIf(this)),
+      what_if_(new WhatIfPanel(this)),
       chart_(new ChartFrame(this)),
       limits_(new LimitsTable(this)),
       date_rows_(new RowTable<ForecastRow>(forecast_columns(QLocale()), this)),
@@ -54,7 +50,7 @@ BurndownLeaf::BurndownLeaf(FiguresSource& source, QWidget* parent)
     tell_exports_of(chart_);
     tell_exports_of(limits_->view());
     tell_exports_of(dates_);
-    connect(what_if_, &WhatIf::changed, this, &BurndownLeaf::ask_forecast);
+    connect(what_if_, &WhatIfPanel::changed, this, &BurndownLeaf::ask_forecast);
     connect(&forecasts_, &ForecastSource::began, this, &BurndownLeaf::tell_busy);
     connect(&forecasts_, &ForecastSource::made, this, &BurndownLeaf::show_forecast);
     connect(limits_, &LimitsTable::evidence_asked, this, [this](int row) {
@@ -89,7 +85,7 @@ QWidget* BurndownLeaf::build_tables() {
     tables_->addWidget(dates_);
     controls_ = new QBoxLayout(QBoxLayout::TopToBottom);
     controls_->setSpacing(grid);
-    controls_->addWidget(what_if_, 1);
+    controls_->addWidget(what_if_->foot(), 1);
     auto* row = new QHBoxLayout;
     row->setSpacing(grid);
     row->addStretch();
@@ -106,12 +102,13 @@ QWidget* BurndownLeaf::build_tables() {
     }
     pages->button(0)->setChecked(true);
     connect(pages, &QButtonGroup::idClicked, tables_, &QStackedWidget::setCurrentIndex);
+    all->addWidget(what_if_);
     all->addLayout(controls_);
     all->addWidget(tables_, 1);
     return part;
 }
 
-// At a large scale the buttons lie below the sliders.
+// At a large scale the buttons lie below the words.
 void BurndownLeaf::resizeEvent(QResizeEvent* event) {
     FiguresPage::resizeEvent(event);
     controls_->setDirection(width() >= abreast_from ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
@@ -127,7 +124,7 @@ void BurndownLeaf::tell_busy() {
         if (!forecasts_.at_work()) return;
         // A forecast of a minute ago may be read on while a newer one is made; one of other suppositions not.
         const auto& before = forecasts_.newest();
-        if (!before || !same(before->supposed, what_if_->supposed()))
+        if (!before || !(before->supposed == what_if_->supposed()))
             first_->setText(tr("Working out what comes first."));
     });
 }
@@ -140,12 +137,18 @@ void BurndownLeaf::show_forecast() {
     const bool failed = !made.failed.isEmpty();
     const QString sentence = failed ? tr("What comes first could not be worked out: %1").arg(made.failed)
                                     : forecast_sentence(forecast, as_at, locale);
+    const bool is_supposed = !(made.supposed == WorksSupposed{});
     // What is only supposed must not be read as what is to be expected.
-    const QString supposed = supposed_shown(made.supposed, forecast.weeks, locale);
-    first_->setText(as_logged(made.supposed) ? sentence : supposed + u' ' + sentence);
+    QString said = is_supposed ? supposed_shown(made.supposed, as_at, locale) + u' ' + sentence : sentence;
+    if (is_supposed && made.as_logged.why_none.empty() && !failed)
+        said += u' ' + tr("As logged the target %1.").arg(dates_shown(made.as_logged.target, as_at, locale));
+    first_->setText(said);
     first_->setToolTip(burndown_sentence(made.figures->burn, made.figures->limits, locale));
-    what_if_->tell(supposed);
-    date_rows_->set_rows(failed ? std::vector<ForecastRow>() : forecast_rows(forecast));
+    what_if_->set_logged(made.logged, as_at);
+    what_if_->tell(is_supposed && !failed ? held_up_shown(made.logged, made.to_be, locale)
+                                          : held_up_shown(made.logged, made.as_logged.weeks, locale));
+    date_rows_->set_rows(failed ? std::vector<ForecastRow>()
+                                : forecast_rows(forecast, is_supposed ? &made.as_logged : nullptr));
     dates_->set_empty_text(sentence);
     dates_->table()->resizeColumnsToContents();
     draw_chart();
@@ -158,8 +161,9 @@ void BurndownLeaf::draw_chart() {
     const QLocale locale;
     const Day as_at = made.figures->season.zone.day_of(made.figures->as_at);
     const bool none = !made.failed.isEmpty() || !forecast.why_none.empty();
-    ChartData chart =
-        burndown_chart(made.figures->burn, as_at, locale, none ? nullptr : &forecast, season_->isChecked());
+    const bool is_supposed = !none && !(made.supposed == WorksSupposed{});
+    ChartData chart = burndown_chart(made.figures->burn, as_at, locale, none ? nullptr : &forecast,
+                                     season_->isChecked(), is_supposed ? &made.as_logged : nullptr);
     chart.sentence = unknown_words(made.figures->burn);
     if (!none && !forecast.limits.empty())
         chart.sentence += tr("A tick with a condition's number: used up by that day as likely as not.");

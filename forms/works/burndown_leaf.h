@@ -18,7 +18,7 @@ class Figure;
 class LimitsTable;
 class Sheet;
 class TableView;
-class WhatIf;
+class WhatIfPanel;
 
 /// The manager's first page: what comes first, what is done and left against plan and limits, and what if.
 class BurndownLeaf : public FiguresPage {
@@ -44,7 +44,7 @@ class BurndownLeaf : public FiguresPage {
     QLabel* first_;  ///< what comes first
     QPushButton* season_;
     ForecastSource forecasts_;
-    WhatIf* what_if_;
+    WhatIfPanel* what_if_;
     Figure* dredged_;
     Figure* left_;
     Figure* plan_;
@@ -54,7 +54,7 @@ class BurndownLeaf : public FiguresPage {
     RowTable<ForecastRow>* date_rows_;
     TableView* dates_;
     QStackedWidget* tables_;
-    QBoxLayout* controls_;  ///< the sliders, and the buttons beside or below them
+    QBoxLayout* controls_;  ///< what the forecast goes by, and the buttons beside or below it
     Sheet* sheet_;
     Sheet* load_sheet_;  ///< over the evidence
 };

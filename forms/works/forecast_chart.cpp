@@ -41,6 +41,13 @@ std::vector<ChartSeries> forecast_fan(const Forecast& forecast) {
     return {band, middle};
 }
 
+ChartSeries even_line(const Forecast& forecast, const QString& name) {
+    ChartSeries line{name, SeriesKind::dashed, 3, {}};
+    for (const FanDay& day : forecast.fan)
+        line.points.emplace_back(chart_x(day.date), day.p50);
+    return line;
+}
+
 std::optional<Day> forecast_end(const Forecast& forecast) {
     const auto near = near_target(forecast);
     if (!near) return std::nullopt;

@@ -13,6 +13,8 @@ double chart_x(Day day);
 
 /// The fan of what is left: a band from the 10 % to the 90 % draw with its middle line.
 std::vector<ChartSeries> forecast_fan(const Forecast& forecast);
+/// Its middle line alone, dashed, by that name.
+ChartSeries even_line(const Forecast& forecast, const QString& name);
 /// The day until which a chart must reach to hold the fan and the ticks; nothing without a fan.
 std::optional<Day> forecast_end(const Forecast& forecast);
 /// A tick at the even date of each limit that comes by the end of the fan or within two weeks of it, with its

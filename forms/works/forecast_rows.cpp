@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/works/forecast_rows.h"
 
+#include <algorithm>
+
 #include "forms/works/forecast_words.h"
 #include "forms/works/say.h"
 #include "model/unit/calendar.h"
@@ -35,9 +37,7 @@ Column<ForecastRow> dates_column(const QString& title, Percentile percentile, co
         .tip(tip);
 }
 
-}  // namespace
-
-std::vector<ForecastRow> forecast_rows(const Forecast& forecast) {
+std::vector<ForecastRow> rows_of(const Forecast& forecast) {
     std::vector<ForecastRow> rows;
     if (!forecast.why_none.empty()) return rows;
     rows.push_back({tr("target"), tr("all that is planned is dredged"), forecast.target, true, {}});
@@ -52,6 +52,32 @@ std::vector<ForecastRow> forecast_rows(const Forecast& forecast) {
                         Dates{day, day, day, 1}, true, forecast.p_season_before_target});
     }
     return rows;
+}
+
+ForecastRow as_logged_row(ForecastRow row) {
+    row.name = tr("%1, as logged").arg(row.name);
+    return row;
+}
+
+}  // namespace
+
+std::vector<ForecastRow> forecast_rows(const Forecast& forecast, const Forecast* as_logged) {
+    std::vector<ForecastRow> rows = rows_of(forecast);
+    if (!as_logged) return rows;
+    std::vector<ForecastRow> both;
+    std::vector<ForecastRow> logged = rows_of(*as_logged);
+    // A season's end may be in one of the two alone; limits are the same in both.
+    for (ForecastRow& row : rows) {
+        const auto as_it_is = std::find_if(logged.begin(), logged.end(),
+                                           [&](const ForecastRow& other) { return other.name == row.name; });
+        both.push_back(std::move(row));
+        if (as_it_is == logged.end()) continue;
+        both.push_back(as_logged_row(std::move(*as_it_is)));
+        logged.erase(as_it_is);
+    }
+    for (ForecastRow& row : logged)
+        both.push_back(as_logged_row(std::move(row)));
+    return both;
 }
 
 std::vector<Column<ForecastRow>> forecast_columns(const QLocale& locale) {

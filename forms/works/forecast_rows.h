@@ -18,8 +18,8 @@ struct ForecastRow {
 };
 
 /// The target, then each limit in the order of the book, then the season's end where one is to come. None
-/// without a forecast.
-std::vector<ForecastRow> forecast_rows(const Forecast& forecast);
+/// without a forecast. With `as_logged`, what each was without what is supposed, in a row below it.
+std::vector<ForecastRow> forecast_rows(const Forecast& forecast, const Forecast* as_logged = nullptr);
 /// Dates are copied as 2026-06-09, chances as 0.97.
 std::vector<Column<ForecastRow>> forecast_columns(const QLocale& locale);
 

@@ -6,15 +6,23 @@ namespace {
 
 using Made = std::shared_ptr<const ForecastMade>;
 
-Made worked_out(const FiguresMade& figures, const Supposed& supposed) {
+Made worked_out(const FiguresMade& figures, const WorksSupposed& supposed) {
     auto made = std::make_shared<ForecastMade>();
     made->figures = figures;
     made->supposed = supposed;
     try {
         ForecastAsked asked;
         asked.as_at = figures->as_at;
-        asked.supposed = supposed;
-        made->forecast = forecast(*figures->ledger, asked);
+        auto answer = what_if(*figures->ledger, asked, supposed);
+        if (answer) {
+            made->forecast = std::move(answer->as_supposed);
+            made->as_logged = std::move(answer->as_logged);
+            made->logged = std::move(answer->logged);
+            made->to_be = std::move(answer->to_be);
+        } else {
+            made->logged = works_logged(*figures->ledger, asked.as_at, asked.weeks);
+            made->failed = refusals_shown(answer.refusals());
+        }
     } catch (const std::exception& error) {
         made->failed = QString::fromUtf8(error.what());
     }
@@ -31,7 +39,7 @@ ForecastSource::~ForecastSource() {
     pool_.clear();
 }
 
-void ForecastSource::want(FiguresMade figures, const Supposed& supposed) {
+void ForecastSource::want(FiguresMade figures, const WorksSupposed& supposed) {
     Question question{std::move(figures), supposed};
     if (at_work_) {
         next_ = std::move(question);

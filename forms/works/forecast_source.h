@@ -2,15 +2,18 @@
 #pragma once
 
 #include "forms/works/figures_source.h"
-#include "model/progress/forecast.h"
+#include "model/progress/works_supposed.h"
 
 namespace spoilbook::form {
 
 /// A forecast with what it was asked of. Its limits point into `figures`, which it therefore keeps.
 struct ForecastMade {
     FiguresMade figures;
-    Supposed supposed;
-    Forecast forecast;
+    WorksSupposed supposed;
+    Forecast forecast;   ///< as supposed
+    Forecast as_logged;  ///< the same where nothing is supposed
+    WorksLogged logged;
+    WorksToBe to_be;
     QString failed;  ///< why it could not be worked out; blank where it was
 };
 
@@ -23,7 +26,7 @@ class ForecastSource : public QObject {
     explicit ForecastSource(QObject* parent = nullptr);
     ~ForecastSource() override;
 
-    void want(FiguresMade figures, const Supposed& supposed);
+    void want(FiguresMade figures, const WorksSupposed& supposed);
     /// The newest; null before the first.
     [[nodiscard]] const std::shared_ptr<const ForecastMade>& newest() const { return newest_; }
     [[nodiscard]] bool at_work() const { return at_work_; }
@@ -35,7 +38,7 @@ class ForecastSource : public QObject {
  private:
     struct Question {
         FiguresMade figures;
-        Supposed supposed;
+        WorksSupposed supposed;
     };
     void start(Question question);
 

@@ -5,7 +5,6 @@
 #include <QDate>
 #include <cmath>
 
-#include "forms/shared/number_typed.h"
 #include "forms/works/say.h"
 
 namespace spoilbook::form {
@@ -26,32 +25,11 @@ QString sentence_case(QString text) {
     return text;
 }
 
-QString near_day(Day day, Day as_at, const QLocale& locale) {
-    const QString form = day.year == as_at.year ? QStringLiteral("d MMMM") : QStringLiteral("d MMMM yyyy");
-    return locale.toString(QDate(day.year, day.month, day.day), form);
-}
-
 QString between(Day from, Day to, Day as_at, const QLocale& locale) {
     const bool one_month = from.year == to.year && from.month == to.month;
     return tr("between %1 and %2")
         .arg(one_month ? locale.toString(from.day) : near_day(from, as_at, locale),
              near_day(to, as_at, locale));
-}
-
-// "about 23 June, between 15 and 30 June"
-QString dates_shown(const Dates& dates, Day as_at, const QLocale& locale) {
-    if (!dates.p50) {
-        return dates.p10 ? tr("not before %1 and hardly in sight").arg(near_day(*dates.p10, as_at, locale))
-                         : tr("not in sight");
-    }
-    const QString about = tr("about %1").arg(near_day(*dates.p50, as_at, locale));
-    if (!dates.p10) return about;
-    if (!dates.p90) {
-        return about + QStringLiteral(", ") +
-               tr("from %1 on, the latest not in sight").arg(near_day(*dates.p10, as_at, locale));
-    }
-    if (*dates.p10 == *dates.p90) return about;
-    return about + QStringLiteral(", ") + between(*dates.p10, *dates.p90, as_at, locale);
 }
 
 QString limit_first(const LimitForecast& limit, double p, Day as_at, const QLocale& locale) {
@@ -91,6 +69,26 @@ QString each_limit(const WindowRule& rule) {
 
 }  // namespace
 
+QString near_day(Day day, Day as_at, const QLocale& locale) {
+    const QString form = day.year == as_at.year ? QStringLiteral("d MMMM") : QStringLiteral("d MMMM yyyy");
+    return locale.toString(QDate(day.year, day.month, day.day), form);
+}
+
+QString dates_shown(const Dates& dates, Day as_at, const QLocale& locale) {
+    if (!dates.p50) {
+        return dates.p10 ? tr("not before %1 and hardly in sight").arg(near_day(*dates.p10, as_at, locale))
+                         : tr("not in sight");
+    }
+    const QString about = tr("about %1").arg(near_day(*dates.p50, as_at, locale));
+    if (!dates.p10) return about;
+    if (!dates.p90) {
+        return about + QStringLiteral(", ") +
+               tr("from %1 on, the latest not in sight").arg(near_day(*dates.p10, as_at, locale));
+    }
+    if (*dates.p10 == *dates.p90) return about;
+    return about + QStringLiteral(", ") + between(*dates.p10, *dates.p90, as_at, locale);
+}
+
 QString limit_phrase(const LimitState& state) {
     const QString limit = each_limit(state.quantity.window);
     const QString condition = QString::fromStdString(state.condition->condition);
@@ -126,22 +124,6 @@ QString forecast_sentence(const Forecast& forecast, Day as_at, const QLocale& lo
             break;
     }
     return tr("Going on like this, neither the target nor a limit is in sight.");
-}
-
-bool as_logged(const Supposed& supposed) {
-    return supposed.rate_factor == 1 && supposed.hours_factor == 1 && supposed.over_dredge_share == 0;
-}
-
-QString supposed_shown(const Supposed& supposed, int weeks, const QLocale& locale) {
-    if (as_logged(supposed)) return weeks > 0 ? tr("as the last %1 weeks").arg(weeks) : QString();
-    QStringList parts;
-    if (supposed.hours_factor != 1)
-        parts << tr("filling hours × %1").arg(number_shown(supposed.hours_factor, 2, locale));
-    if (supposed.rate_factor != 1)
-        parts << tr("in-situ m³ an hour × %1").arg(number_shown(supposed.rate_factor, 2, locale));
-    if (supposed.over_dredge_share != 0)
-        parts << tr("over-dredge %1 %").arg(number_shown(supposed.over_dredge_share * 100, 0, locale));
-    return tr("What if: %1.").arg(parts.join(QStringLiteral(", ")));
 }
 
 }  // namespace spoilbook::form

@@ -16,8 +16,9 @@ QString forecast_sentence(const Forecast& forecast, Day as_at, const QLocale& lo
 QString limit_phrase(const LimitState& state);
 /// "97 in 100"; "fewer than 1 in 100" and "more than 99 in 100" at the ends: draws prove no never or always.
 QString chance_shown(double p, const QLocale& locale);
-/// "as the last 13 weeks", or what is supposed instead: "What if: filling hours × 1.20."
-QString supposed_shown(const Supposed& supposed, int weeks, const QLocale& locale);
-bool as_logged(const Supposed& supposed);
+/// "about 23 June, between 15 and 30 June"
+QString dates_shown(const Dates& dates, Day as_at, const QLocale& locale);
+/// "9 June", with its year where that is not the one of `as_at`.
+QString near_day(Day day, Day as_at, const QLocale& locale);
 
 }  // namespace spoilbook::form

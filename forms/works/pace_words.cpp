@@ -24,11 +24,6 @@ QString percent(double share, const QLocale& locale) {
     return number_shown(100 * share, 1, locale) + QStringLiteral(" %");
 }
 
-QString governs_shown(Governs governs) {
-    if (governs == Governs::dredger) return tr("the dredger");
-    return governs == Governs::tugs ? tr("the tugs") : tr("the barges");
-}
-
 LyingBar bar_of(const QString& name, double hours, double share, bool hatched, const QLocale& locale) {
     return {name, hours, tr("%1 h, %2 %").arg(number_shown(hours, 1, locale), number_shown(share, 1, locale)),
             hatched};
@@ -109,6 +104,11 @@ ChartData pace_chart(const std::vector<PaceRow>& weeks, const Zone& zone, const 
     data.sentence = tr("Between %1 and %2 m³ in the weeks with digging.")
                         .arg(number_shown(low->y(), 0, locale), number_shown(high->y(), 0, locale));
     return data;
+}
+
+QString governs_shown(Governs governs) {
+    if (governs == Governs::dredger) return tr("the dredger");
+    return governs == Governs::tugs ? tr("the tugs") : tr("the barges");
 }
 
 FigureText rate_figure(const ProductivityRow& all, const QLocale& locale) {

@@ -18,6 +18,9 @@ std::vector<LyingBar> cause_bars(const std::vector<CauseRow>& rows, const QLocal
 /// In-situ m³ an operating hour, week by week, with a band of ± u; a week without digging breaks nothing.
 ChartData pace_chart(const std::vector<PaceRow>& weeks, const Zone& zone, const QLocale& locale);
 
+/// "the dredger", "the tugs", "the barges"
+QString governs_shown(Governs governs);
+
 FigureText rate_figure(const ProductivityRow& all, const QLocale& locale);
 FigureText shift_figure(const ProductivityRow& all, const QLocale& locale);
 FigureText positioning_figure(const std::optional<Spread>& steps, const QLocale& locale);

@@ -80,13 +80,21 @@ class Forecaster {
             days_.push_back(plus_days(today, i));
             evenings_.push_back(zone.day_start(plus_days(today, i + 1)) - 1);
         }
-        closed_ = closed_days(ledger_.season(), days_);
-        const auto first_closed = std::find(closed_.begin(), closed_.end(), true);
-        if (first_closed != closed_.end())
-            made_.season_closes = days_[static_cast<std::size_t>(first_closed - closed_.begin())];
+        close_days(today);
         // Weeks of the log that begin on the weekday of the first day to come.
         for (std::size_t i = 0; i + week <= log_.size(); ++i) {
             if (iso_weekday(log_[i].date) == iso_weekday(days_.front())) starts_.push_back(i);
+        }
+    }
+
+    void close_days(Day today) {
+        std::vector<Day> from_today{today};
+        from_today.insert(from_today.end(), days_.begin(), days_.end());
+        auto closed = closed_days(ledger_.season(), from_today);
+        move_season(closed.season, from_today, asked_.supposed.season_opens, asked_.supposed.season_closes);
+        for (std::size_t i = 0; i < days_.size(); ++i) {
+            closed_.push_back(closed.at(i + 1));
+            if (closed.season[i + 1] && !made_.season_closes) made_.season_closes = days_[i];
         }
     }
 

@@ -9,12 +9,18 @@
 
 namespace spoilbook {
 
-/// What is supposed of the days to come; left alone: they go on as the last weeks did.
+/// What is supposed of the days to come; left alone: they go on as the last weeks did. What the works'
+/// own figures come to in these factors: works_supposed.h.
 struct Supposed {
-    double rate_factor = 1;        ///< in-situ m³ a filling hour, times this: another barge, a shorter haul
-    double hours_factor = 1;       ///< filling hours a day, times this: another shift
-    double over_dredge_share = 0;  ///< o: of what is dredged, dug below the design, 0 ≤ o < 1
+    double rate_factor = 1;          ///< in-situ m³ a filling hour, times this
+    double hours_factor = 1;         ///< filling hours a day, times this
+    double over_dredge_share = 0;    ///< o: of what is dredged, dug below the design, 0 ≤ o < 1
     double over_dredge_share_u = 0;  ///< its standard uncertainty
+    /// First day to come on which work is allowed again, or on which it no longer is, in place of those of
+    /// the consent (move_season of closed_days.h).
+    std::optional<Day> season_opens, season_closes;
+
+    bool operator==(const Supposed&) const = default;
 };
 
 struct ForecastAsked {

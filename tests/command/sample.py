@@ -51,6 +51,20 @@ class Sample(Trade):
         self.assertEqual(burn, self.ask("burndown", self.book, *AS_AT), "the same seed, another forecast")
         faster = self.ask("burndown", self.book, *AS_AT, "--hours-factor", "2")
         self.assertLess(faster["target"]["p50"], burn["target"]["p50"])
+        # One tug holds the loads up: a third barge changes nothing, a second tug does.
+        self.assertEqual("tugs", burn["works"]["governs"])
+        for said in (barge := self.ask("burndown", self.book, *AS_AT, "--barges", "3"),
+                     tug := self.ask("burndown", self.book, *AS_AT, "--tugs", "2")):
+            for key in ("target", "limits", "first", "season_closes"):
+                self.assertEqual(burn[key], said["as_logged"][key])
+        self.assertEqual((burn["target"], burn["fan"]), (barge["target"], barge["fan"]))
+        self.assertLess(tug["target"]["p50"], burn["target"]["p50"])
+        # sample-db/README.md: 7.4 nautical miles at 5.5 knots loaded, 7 light; casting off and turning are within.
+        for way, knots in (("out", 5.5), ("home", 7)):
+            made_good = burn["works"][f"tow_km_h_{way}"]["median"] / 1.852
+            self.assertTrue(0.7 * knots < made_good < 1.1 * knots, (way, made_good))
+        far = self.ask("burndown", self.book, *AS_AT, "--longer-haul", "7.4")
+        self.assertGreater(far["what_if"]["round_trip_more_min"], 7.4 / 1.852 * 60 * (1 / 5.5 + 1 / 7))
 
     @staticmethod
     def season():

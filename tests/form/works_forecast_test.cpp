@@ -2,13 +2,14 @@
 // What comes first, on the manager's page over the sample book, worked by keys.
 #include <QButtonGroup>
 #include <QClipboard>
+#include <QLineEdit>
 #include <QSlider>
 #include <QTableView>
 
 #include "forms/shared/chart_frame.h"
 #include "forms/works/burndown_leaf.h"
 #include "forms/works/forecast_words.h"
-#include "forms/works/what_if.h"
+#include "forms/works/what_if_words.h"
 #include "model/unit/calendar.h"
 #include "tests/form/works_sample_desk.h"
 
@@ -115,6 +116,11 @@ TEST_CASE("without a forecast the page says why", "[works][forecast]") {
     REQUIRE(comes_to_say(page.leaf, "fewer than four weeks of dredging are logged"));
     CHECK(page.dates()->model()->rowCount() == 0);
     CHECK(page.leaf.findChild<ChartFrame*>()->data().series.size() == 4);  // plan, left, target, as at
+    // Nothing is logged yet: what would build on it cannot be moved, and says so.
+    CHECK_FALSE(page.slider("Barges")->isEnabled());
+    CHECK(says(page.leaf, QStringLiteral("Barges: not logged")));
+    CHECK(says(page.leaf, QStringLiteral("not in the log: no filling is logged within a shift")));
+    CHECK(page.slider("Over-dredge")->isEnabled());
 }
 
 TEST_CASE("the page says, draws and tabulates what the model forecasts", "[works][forecast]") {
@@ -145,19 +151,23 @@ TEST_CASE("the page says, draws and tabulates what the model forecasts", "[works
     CHECK(chart.x.most >= tick->points[0].x());
 }
 
-TEST_CASE("more filling hours bring the target nearer, and one press goes back to the log",
+TEST_CASE("more shift hours bring the target nearer, and one press goes back to the log",
           "[works][forecast]") {
     Page page;
     REQUIRE(comes_to_say(page.leaf, "as the last 13 weeks"));
     const QString logged = page.copied(0, 2);
-    QSlider* hours = page.slider("Filling hours");
+    QSlider* hours = page.slider("Shift hours a day");
     REQUIRE(hours != nullptr);
     hours->setFocus();
     QTest::keyClick(hours, Qt::Key_End);
-    REQUIRE(comes_to_say(page.leaf, "What if: filling hours × 2.00."));
-    CHECK(page.copied(0, 2) < logged);  // as 2026-06-09, earlier days sort first
+    REQUIRE(comes_to_say(page.leaf, "What if: 24.0 shift hours a day."));
+    CHECK(page.copied(0, 2) < logged);   // as 2026-06-09, earlier days sort first
+    CHECK(page.copied(1, 2) == logged);  // as logged, in the row below
+    QTest::keyClick(page.slider("In-situ m³ an hour"), Qt::Key_Home);
     QTest::keyClick(hours, Qt::Key_Home);
-    REQUIRE(comes_to_say(page.leaf, "What if: filling hours × 0.50"));
+    for (int i = 1; i < 24; ++i)
+        QTest::keyClick(hours, Qt::Key_Right);
+    REQUIRE(comes_to_say(page.leaf, "What if: 12.0 shift hours a day, in-situ m³ an hour × 0.50."));
     CHECK(page.copied(0, 2) > logged);
     QPushButton* back = page.button("Back to the log");
     back->setFocus();
@@ -165,7 +175,68 @@ TEST_CASE("more filling hours bring the target nearer, and one press goes back t
     REQUIRE(comes_to_say(page.leaf, "as the last 13 weeks"));
     CHECK(page.copied(0, 2) == logged);
     CHECK_FALSE(back->isVisible());
-    CHECK(QApplication::focusWidget() == hours);
+    CHECK(QApplication::focusWidget() == page.slider("Barges"));
+}
+
+TEST_CASE("a manager sees who holds the loads up, and that another tug does what another barge does not",
+          "[works][forecast]") {
+    Page page;
+    REQUIRE(comes_to_say(page.leaf, "held up by the tugs"));
+    const QString logged = page.copied(0, 2);
+    QTest::keyClick(page.slider("Barges"), Qt::Key_Right);
+    REQUIRE(comes_to_say(page.leaf, "What if: 3 barges."));
+    CHECK(page.copied(0, 2) == logged);
+    CHECK(says(page.leaf, QStringLiteral("held up by the tugs (as logged")));
+    QTest::keyClick(page.slider("Tugs"), Qt::Key_Right);
+    REQUIRE(comes_to_say(page.leaf, "What if: 3 barges, 2 tugs."));
+    CHECK(page.copied(0, 2) < logged);
+    CHECK(says(page.leaf, QStringLiteral("held up by the dredger")));
+    const auto& series = page.leaf.findChild<ChartFrame*>()->data().series;
+    CHECK(std::any_of(series.begin(), series.end(),
+                      [](const ChartSeries& s) { return s.name == QStringLiteral("as logged, even"); }));
+    // What is said is what the one call says.
+    const auto figures = page.desk.figures.newest();
+    ForecastAsked asked;
+    asked.as_at = figures->as_at;
+    WorksSupposed supposed;
+    supposed.barges = 3;
+    supposed.tugs = 2;
+    const auto answer = what_if(*figures->ledger, asked, supposed);
+    CHECK(page.copied(0, 1).toStdString() == day_text(*answer->as_supposed.target.p10));
+    CHECK(page.copied(0, 3).toStdString() == day_text(*answer->as_supposed.target.p90));
+    CHECK(says(page.leaf, held_up_shown(answer->logged, answer->to_be, QLocale())));
+    QSlider* haul = page.slider("Haul");
+    QTest::keyClick(haul, Qt::Key_Right);
+    REQUIRE(comes_to_say(page.leaf, "2 tugs, haul 1 km longer."));
+    QTest::keyClick(haul, Qt::Key_Left);
+    REQUIRE(comes_to_say(page.leaf, "What if: 3 barges, 2 tugs."));
+}
+
+TEST_CASE("a season that closes earlier comes before the target, and a day that is none is told",
+          "[works][forecast]") {
+    Page page;
+    REQUIRE(comes_to_say(page.leaf, "as the last 13 weeks"));
+    QLineEdit* closes = nullptr;
+    for (auto* edit : page.leaf.findChildren<QLineEdit*>()) {
+        if (edit->accessibleName() == QStringLiteral("Season closes")) closes = edit;
+    }
+    REQUIRE(closes != nullptr);
+    closes->setFocus();
+    QTest::keyClicks(closes, QStringLiteral("31 June"));
+    QTest::keyClick(closes, Qt::Key_Return);
+    CHECK(says(page.leaf, QStringLiteral("Write it as 30 June or 2026-06-30.")));
+    CHECK_FALSE(page.button("Back to the log")->isVisible());
+    closes->selectAll();
+    QTest::keyClicks(closes, QStringLiteral("2 June"));
+    QTest::keyClick(closes, Qt::Key_Return);
+    REQUIRE(comes_to_say(page.leaf, "What if: season closes 2 June. The season's end comes first"));
+    CHECK_FALSE(says(page.leaf, QStringLiteral("Write it as")));
+    closes->selectAll();
+    QTest::keyClicks(closes, QStringLiteral("2020-06-02"));
+    QTest::keyClick(closes, Qt::Key_Return);
+    REQUIRE(comes_to_say(page.leaf, "could not be worked out: season closes: 2020-06-02"));
+    CHECK(page.dates()->model()->rowCount() == 0);
+    CHECK(page.slider("Barges")->isEnabled());
 }
 
 TEST_CASE("over-dredge puts the target off", "[works][forecast]") {
