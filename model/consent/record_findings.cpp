@@ -94,6 +94,8 @@ class RecordJudge {
         LedgerLine line;
         line.at = at;
         line.load = load;
+        if (load != nullptr) line.material = load->material;
+        if (load != nullptr) line.barge = load->barge;
         if (load != nullptr && applies_.by_part()) line.figures = ledger_.figures_of(load->id);
         line.release = release;
         if (release != nullptr) line.ground = release->ground;
