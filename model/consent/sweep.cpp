@@ -21,6 +21,7 @@ Sweep::Sweep(const std::vector<Count>& counts, int members, Adding adding)
 }
 
 void Sweep::put(const Count& count, bool in) {
+    ++moves_;
     put(count, in, sums_[static_cast<std::size_t>(count.member) + 1]);
     put(count, in, all_);
 }
