@@ -64,15 +64,35 @@ class RecordJudge {
     std::vector<Finding> run() {
         if (!body_.is_object()) return {};
         judge_trips();
+        merge_in_order_of_time();
         judge_loads();
+        merge_in_order_of_time();
         judge_releases();
-        const auto earlier = [](const Finding& a, const Finding& b) { return a.at < b.at; };
-        if (!std::is_sorted(findings_.begin(), findings_.end(), earlier))
-            std::stable_sort(findings_.begin(), findings_.end(), earlier);
+        merge_in_order_of_time();
         return std::move(findings_);
     }
 
  private:
+    /// A trip or a load, to be judged in order of time: findings are too large to be sorted afterwards.
+    template <class R>
+    struct Dated {
+        Instant at;
+        const R* row;
+        const ReleaseView* release = nullptr;  ///< a trip's first
+
+        static void sort(std::vector<Dated>& all) {
+            std::stable_sort(all.begin(), all.end(),
+                             [](const Dated& a, const Dated& b) { return a.at < b.at; });
+        }
+    };
+
+    /// Those put last among those before them; both are in order.
+    void merge_in_order_of_time() {
+        std::inplace_merge(findings_.begin(), findings_.begin() + static_cast<std::ptrdiff_t>(in_order_),
+                           findings_.end(), [](const Finding& a, const Finding& b) { return a.at < b.at; });
+        in_order_ = findings_.size();
+    }
+
     [[nodiscard]] std::vector<std::string> required(const char* of) const {
         if (!body_.contains("required")) return {};
         return body_.at("required").value(of, std::vector<std::string>{});
@@ -147,6 +167,8 @@ class RecordJudge {
         const auto columns = asked("trip", columns_.trips);
         if (columns.empty()) return;
         const Season& season = ledger_.season();
+        std::vector<Dated<Trip>> trips;
+        trips.reserve(season.trips.size());
         auto next = ledger_.all_releases().begin();  // in the order of the trips
         const auto end = ledger_.all_releases().end();
         for (const auto& trip : season.trips.rows()) {
@@ -156,25 +178,35 @@ class RecordJudge {
             const auto at = trip.returned      ? trip.returned
                             : trip.release_end ? trip.release_end
                                                : trip.departed;
-            if (!at) continue;
-            const auto line = line_of(season.loads.find(trip.load), release, *at);
+            if (at) trips.push_back({*at, &trip, release});
+        }
+        Dated<Trip>::sort(trips);
+        findings_.reserve(trips.size());
+        for (const auto& [at, trip, release] : trips) {
+            const auto line = line_of(season.loads.find(trip->load), release, at);
             if (!judges(line)) continue;
             Finding found = finding_on(ledger_, condition_, line);
             found.release = nullptr;
-            found.trip = &trip;
-            put(std::move(found), blank_of(columns_.trips, trip.id, columns));
+            found.trip = trip;
+            put(std::move(found), blank_of(columns_.trips, trip->id, columns));
         }
     }
 
     void judge_loads() {
         const auto columns = asked("load", columns_.loads);
         if (columns.empty()) return;
+        std::vector<Dated<Load>> loads;
+        loads.reserve(ledger_.season().loads.size());
         for (const auto& load : ledger_.season().loads.rows()) {
             const auto at = load.loading_end ? load.loading_end : load.loading_start;
-            if (!at) continue;
-            const auto line = line_of(&load, nullptr, *at);
+            if (at) loads.push_back({*at, &load});
+        }
+        Dated<Load>::sort(loads);
+        findings_.reserve(findings_.size() + loads.size());
+        for (const auto& [at, load, release] : loads) {
+            const auto line = line_of(load, release, at);
             if (judges(line))
-                put(finding_on(ledger_, condition_, line), blank_of(columns_.loads, load.id, columns));
+                put(finding_on(ledger_, condition_, line), blank_of(columns_.loads, load->id, columns));
         }
     }
 
@@ -207,6 +239,7 @@ class RecordJudge {
     json body_;
     AppliesTo applies_;
     std::vector<Finding> findings_;
+    std::size_t in_order_ = 0;  ///< so many of the first are in order of time
 };
 
 }  // namespace
