@@ -61,12 +61,13 @@ class CountMaker {
         const bool is_in = filter_.takes(line);
         if (!is_in && !(may_be_ && may_be_->takes(line))) return;
         const bool parts = filter_.by_part() || quantity_.each_of == EachOf::claim;
-        if (parts && line.figures != nullptr)
+        if (parts && line.counted != nullptr)
             add_parts(line, is_in);
         else if (!filter_.by_part() || may_be_)
             add_whole(line, !is_in || filter_.by_part());
     }
 
+    void reserve(std::size_t lines) { counts_.reserve(lines); }
     std::vector<Count> take() { return std::move(counts_); }
 
  private:
@@ -96,9 +97,9 @@ class CountMaker {
             case EachOf::cell:
                 return number_of(line.cell);
             case EachOf::material:
-                return number_of(line.load != nullptr ? line.load->material : Id{});
+                return number_of(line.material);
             case EachOf::plant:
-                return number_of(line.load != nullptr ? line.load->barge : Id{});
+                return number_of(line.barge);
             default:
                 return -1;
         }
@@ -124,6 +125,13 @@ class CountMaker {
     /// Amount of a line (or one part of its load) in the limit's measure; `unknown` where none is known.
     void value(const LedgerLine& line, std::optional<std::size_t> part, Count& count) const {
         if (!measure_) return;
+        if (is_plain(line)) {
+            const auto& counted = part ? line.counted->parts[*part].amounts : line.counted->whole;
+            const auto& amount = counted.of(*measure_);
+            count.unknown = !amount;
+            if (amount) count.amount.value = *amount * line.share;
+            return;
+        }
         count.unknown = true;
         const auto* result = line.figures == nullptr ? nullptr : line.figures->counted_by(method_, *measure_);
         if (result == nullptr) return;
@@ -134,6 +142,11 @@ class CountMaker {
             put(dredged_amount(line, quantity_.method, *measure_), line.share, count);
         else
             put(result->of(*measure_), line.share, count);
+    }
+
+    /// Whether a number alone is wanted, of what is released by whatever method gives it.
+    [[nodiscard]] bool is_plain(const LedgerLine& line) const {
+        return !with_u_ && !method_ && line.release != nullptr && line.counted != nullptr;
     }
 
     void put(const std::optional<Estimate>& amount, double share, Count& count) const {
@@ -163,10 +176,11 @@ class CountMaker {
     void add_parts(const LedgerLine& line, bool doubtful, std::vector<int>& members_with_hours,
                    bool is_in = false) {
         const bool by_claim = quantity_.each_of == EachOf::claim;
-        for (std::size_t i = 0; i < line.figures->parts.size(); ++i) {
-            const auto& part = line.figures->parts[i];
-            const bool is_known = filter_.takes(part, line.at);
-            if (doubtful ? (is_in && is_known) || !may_be_->takes(part, line.at) : !is_known) continue;
+        for (std::size_t i = 0; i < line.counted->parts.size(); ++i) {
+            const auto& part = line.counted->parts[i];
+            const bool is_known = filter_.takes_part(part.claim, part.material, line.at);
+            const auto may_be = [&] { return may_be_->takes_part(part.claim, part.material, line.at); };
+            if (doubtful ? (is_in && is_known) || !may_be() : !is_known) continue;
             Count count = started(line, by_claim ? number_of(part.claim) : member_of(line));
             count.doubtful = doubtful;
             if (by_claim) count.member_unsaid = season_.claims.find(part.claim) == nullptr;
@@ -262,7 +276,9 @@ std::vector<Count> counts_of(const Quantity& quantity, const std::vector<Member>
                              const Condition& condition, const Ledger& ledger, const CountsWanted& wanted) {
     CountMaker maker(quantity, members, ledger, InScope::as_known, wanted.with_u, wanted.with_doubtful);
     const auto& lines = quantity.scope.activity == Activity::dredge ? ledger.dredged() : ledger.released();
-    for (const auto& line : lines_between(lines, wanted.from, wanted.to))
+    const auto asked = lines_between(lines, wanted.from, wanted.to);
+    maker.reserve(asked.size());
+    for (const auto& line : asked)
         maker.add(line);
     auto counts = maker.take();
     const auto without_openings = counts.size();

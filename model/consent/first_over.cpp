@@ -24,12 +24,13 @@ class LimitWalk {
           hand_(hand),
           members_(members_of(quantity, season_)),
           counts_(counts_of(quantity, members_, version, ledger, {std::nullopt, std::nullopt, false})),
-          sweep_(counts_, static_cast<int>(members_.size()), adding_of(quantity)) {
+          sweep_(counts_, static_cast<int>(members_.size()), adding_of(quantity)),
+          windows_(quantity_.window, consent_, season_) {
         const Consent* consent = season_.consents.find(version.consent);
         if (consent != nullptr) consent_ = *consent;
     }
 
-    void run(std::optional<Instant> from, Instant as_at) {
+    WalkWork run(std::optional<Instant> from, Instant as_at) {
         std::size_t next = 0;
         while (next < counts_.size() && counts_[next].at <= as_at) {
             const Instant t = counts_[next].at;
@@ -48,11 +49,12 @@ class LimitWalk {
             else
                 judge(t);
         }
+        return {next, sweep_.moves()};
     }
 
  private:
     void judge(Instant t) {
-        if (!window_ || !holds(*window_, t)) window_ = window_at(quantity_.window, consent_, season_, t);
+        if (!window_ || !holds(*window_, t)) window_ = windows_.at(t);
         if (!window_ || !window_->counts(t, t)) {
             judge_all_ = true;
             return;
@@ -117,6 +119,7 @@ class LimitWalk {
     std::vector<Member> members_;
     std::vector<Count> counts_;
     Sweep sweep_;
+    WindowFinder windows_;
     std::optional<Window> window_;
     std::vector<int> touched_;  ///< members that something was added to at the instant
     bool judge_all_ = true;
@@ -131,9 +134,9 @@ bool LimitMoment::over() const {
     return exceeds(used, limit);
 }
 
-void each_moment(const Ledger& ledger, const Condition& version, const Quantity& quantity,
-                 std::optional<Instant> from, Instant as_at, const Hand& hand) {
-    LimitWalk(ledger, version, quantity, hand).run(from, as_at);
+WalkWork each_moment(const Ledger& ledger, const Condition& version, const Quantity& quantity,
+                     std::optional<Instant> from, Instant as_at, const Hand& hand) {
+    return LimitWalk(ledger, version, quantity, hand).run(from, as_at);
 }
 
 FirstOvers first_overs(const Ledger& ledger, const Condition& any_version, Instant as_at,

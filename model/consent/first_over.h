@@ -27,10 +27,16 @@ struct LimitMoment {
     [[nodiscard]] bool over() const;
 };
 
+/// What a walk had to do.
+struct WalkWork {
+    std::size_t counts = 0;  ///< that it read
+    std::size_t moves = 0;   ///< how often its window let one in or out (sweep.h)
+};
+
 /// Every such instant in [from, as_at], ascending, of one version while it is in force. What `first_overs`
 /// finds its first in.
-void each_moment(const Ledger& ledger, const Condition& version, const Quantity& quantity,
-                 std::optional<Instant> from, Instant as_at,
-                 const std::function<void(const LimitMoment&)>& hand);
+WalkWork each_moment(const Ledger& ledger, const Condition& version, const Quantity& quantity,
+                     std::optional<Instant> from, Instant as_at,
+                     const std::function<void(const LimitMoment&)>& hand);
 
 }  // namespace spoilbook

@@ -19,30 +19,41 @@ void sort_by_time(std::vector<LedgerLine>& lines) {
 
 }  // namespace
 
-Ledger::Done::Done(const Season& season)
-    : season(season), index(season, sources), grounds(season), releases(releases_of(season)) {
-    value_loads();
+Ledger::Done::Done(const Season& of)
+    : season(of),
+      index(of, sources),
+      grounds(of),
+      releases(releases_of(of)),
+      figures(valued()),
+      counted(figures) {
     list_dredged();
 }
 
-void Ledger::Done::value_loads() {
-    figures.reserve(season.loads.size());
-    load_numbers.reserve(season.loads.size());
-    for (const auto& load : season.loads.rows()) {
-        load_numbers.emplace(load.id, figures.size());
-        figures.push_back(spoilbook::figures(index, load));
-    }
+std::vector<LoadFigures> Ledger::Done::valued() const {
+    std::vector<LoadFigures> valued;
+    valued.reserve(season.loads.size());
+    for (const auto& load : season.loads.rows())
+        valued.push_back(spoilbook::figures(index, load));
+    return valued;
+}
+
+void Ledger::Done::put_load(const Load& load, LedgerLine& line) const {
+    line.load = &load;
+    line.load_number = static_cast<std::uint32_t>(&load - season.loads.rows().data());
+    line.figures = &figures[line.load_number];
+    line.counted = &counted[line.load_number];
+    line.material = load.material;
+    line.barge = load.barge;
 }
 
 void Ledger::Done::list_dredged() {
+    dredged.reserve(season.loads.size());
     for (const auto& load : season.loads.rows()) {
         if (!load.loading_end) continue;
         LedgerLine line;
         line.at = *load.loading_end;
-        line.load = &load;
-        line.load_number = static_cast<std::uint32_t>(load_numbers.at(load.id));
+        put_load(load, line);
         line.trip_number = line.load_number;
-        line.figures = &figures[line.load_number];
         line.day = season.zone.day_of(line.at);
         line.hours = hours_between(load.loading_start, load.loading_end);
         dredged.push_back(line);
@@ -61,6 +72,7 @@ Ledger::Ledger(const Ledger& done, std::vector<Trip> instead, std::optional<Load
       instead_(std::move(instead)),
       rest_of_(std::move(rest_of)),
       figures_of_first_(std::move(figures_of_first)) {
+    if (figures_of_first_) counted_of_first_.emplace(std::span(&*figures_of_first_, 1));
     std::unordered_map<const Load*, const Trip*> theirs;
     instead_releases_.reserve(instead_.size());
     for (const auto& trip : instead_) {
@@ -78,7 +90,10 @@ Ledger::Ledger(const Ledger& done, std::vector<Trip> instead, std::optional<Load
     std::copy_if(done.released_.begin(), done.released_.end(), std::back_inserter(released_), stays);
     for (const auto& release : instead_releases_) {
         LedgerLine line = line_of(release, next_trip_++);
-        if (figures_of_first_ && release.trip == &instead_.front()) line.figures = &*figures_of_first_;
+        if (figures_of_first_ && release.trip == &instead_.front()) {
+            line.figures = &*figures_of_first_;
+            line.counted = &(*counted_of_first_)[0];
+        }
         const auto after = std::upper_bound(released_.begin(), released_.end(), line.at,
                                             [](Instant t, const LedgerLine& other) { return t < other.at; });
         released_.insert(after, line);
@@ -92,8 +107,9 @@ std::optional<double> Ledger::rest_of(const Id& load) const {
 
 const LoadFigures* Ledger::figures_of(const Id& load) const {
     if (figures_of_first_ && load == instead_.front().load) return &*figures_of_first_;
-    const auto place = done_->load_numbers.find(load);
-    return place == done_->load_numbers.end() ? nullptr : &done_->figures[place->second];
+    const Load* row = season().loads.find(load);
+    return row == nullptr ? nullptr
+                          : &done_->figures[static_cast<std::size_t>(row - season().loads.rows().data())];
 }
 
 /// The release must have ended.
@@ -101,12 +117,8 @@ LedgerLine Ledger::line_of(const ReleaseView& release, std::uint32_t trip_number
     LedgerLine line;
     line.at = *release.ended;
     line.release = &release;
-    line.load = release.load;
     line.trip_number = trip_number;
-    if (release.load != nullptr) {
-        line.load_number = static_cast<std::uint32_t>(done_->load_numbers.at(release.load->id));
-        line.figures = &done_->figures[line.load_number];
-    }
+    if (release.load != nullptr) done_->put_load(*release.load, line);
     line.share = release.share;
     line.ground = release.ground;
     line.cell = release.cell ? release.cell : grounds().cell_at(release);
@@ -116,16 +128,16 @@ LedgerLine Ledger::line_of(const ReleaseView& release, std::uint32_t trip_number
 }
 
 void Ledger::list_released() {
-    std::unordered_map<Id, std::uint32_t> trip_numbers;
     auto without_load = static_cast<std::uint32_t>(done_->figures.size());
+    const Trip* numbered = nullptr;  // the releases of a trip follow one another
+    released_.reserve(all_releases().size());
     for (const auto& release : all_releases()) {
-        const auto trip =
-            trip_numbers.try_emplace(release.trip->id, static_cast<std::uint32_t>(trip_numbers.size()));
+        if (release.trip != numbered) ++next_trip_;
+        numbered = release.trip;
         if (!release.counts || !release.ended) continue;
-        released_.push_back(line_of(release, trip.first->second));
+        released_.push_back(line_of(release, next_trip_ - 1));
         if (release.load == nullptr) released_.back().load_number = without_load++;
     }
-    next_trip_ = static_cast<std::uint32_t>(trip_numbers.size());
     sort_by_time(released_);
 }
 

@@ -6,6 +6,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "model/consent/counted_loads.h"
 #include "model/place/ground_map.h"
 #include "model/record/release_view.h"
 #include "model/volume/load_figures.h"
@@ -18,10 +19,12 @@ struct LedgerLine {
     const ReleaseView* release = nullptr;  ///< null for a dredged load
     const Load* load = nullptr;            ///< null for a release whose trip names no load
     const LoadFigures* figures = nullptr;  ///< null without a load
+    const CountedLoad* counted = nullptr;  ///< of the figures: null with them
     std::uint32_t load_number = 0;         ///< numbers the loads; one of its own where there is none
     std::uint32_t trip_number = 0;
     double share = 1;
     Id ground, cell;              ///< cell as logged, else by position
+    Id material, barge;           ///< the load's; nil without one
     Day day;                      ///< local day of `at`
     std::optional<double> hours;  ///< doors open to shut, or loading; nothing where one is not recorded
 };
@@ -60,9 +63,11 @@ class Ledger {
  private:
     /// What does not depend on which releases are asked about.
     struct Done {
-        explicit Done(const Season& season);
-        void value_loads();
+        explicit Done(const Season& of);
+        [[nodiscard]] std::vector<LoadFigures> valued() const;
         void list_dredged();
+        /// What a line says of its load. The load must be the season's.
+        void put_load(const Load& load, LedgerLine& line) const;
 
         const Season& season;
         Sources sources;
@@ -70,7 +75,7 @@ class Ledger {
         GroundMap grounds;
         std::vector<ReleaseView> releases;
         std::vector<LoadFigures> figures;  ///< in the order of the season's loads
-        std::unordered_map<Id, std::size_t> load_numbers;
+        CountedLoads counted;              ///< likewise
         std::vector<LedgerLine> dredged;
     };
 
@@ -84,6 +89,7 @@ class Ledger {
     std::unordered_map<Id, double> rest_of_;
     std::vector<ReleaseView> instead_releases_;
     std::optional<LoadFigures> figures_of_first_;
+    std::optional<CountedLoads> counted_of_first_;
 };
 
 /// Those of ascending lines from `from` to `to`, both included; nothing: no such end.

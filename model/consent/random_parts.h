@@ -2,7 +2,8 @@
 #pragma once
 
 #include <cstdint>
-#include <unordered_map>
+#include <utility>
+#include <vector>
 
 namespace spoilbook {
 
@@ -11,14 +12,19 @@ namespace spoilbook {
 class RandomParts {
  public:
     void add_of_load(std::uint32_t load, double u) {
-        if (u != 0) by_load_[load] += u;
+        if (u == 0) return;
+        if (!of_loads_.empty() && of_loads_.back().first == load)
+            of_loads_.back().second += u;
+        else
+            of_loads_.emplace_back(load, u);
     }
     void add_independent(double u) { squares_ += u * u; }
     [[nodiscard]] double u() const;
 
  private:
     double squares_ = 0;
-    std::unordered_map<std::uint32_t, double> by_load_;
+    /// As they came: the releases of a load mostly follow one another, but need not.
+    std::vector<std::pair<std::uint32_t, double>> of_loads_;
 };
 
 }  // namespace spoilbook

@@ -65,15 +65,35 @@ class RecordJudge {
     std::vector<Finding> run() {
         if (!body_.is_object()) return {};
         judge_trips();
+        merge_in_order_of_time();
         judge_loads();
+        merge_in_order_of_time();
         judge_releases();
-        const auto earlier = [](const Finding& a, const Finding& b) { return a.at < b.at; };
-        if (!std::is_sorted(findings_.begin(), findings_.end(), earlier))
-            std::stable_sort(findings_.begin(), findings_.end(), earlier);
+        merge_in_order_of_time();
         return std::move(findings_);
     }
 
  private:
+    /// A trip or a load, to be judged in order of time: findings are too large to be sorted afterwards.
+    template <class R>
+    struct Dated {
+        Instant at;
+        const R* row;
+        std::span<const ReleaseView> releases;  ///< of a trip
+
+        static void sort(std::vector<Dated>& all) {
+            std::stable_sort(all.begin(), all.end(),
+                             [](const Dated& a, const Dated& b) { return a.at < b.at; });
+        }
+    };
+
+    /// Those put last among those before them; both are in order.
+    void merge_in_order_of_time() {
+        std::inplace_merge(findings_.begin(), findings_.begin() + static_cast<std::ptrdiff_t>(in_order_),
+                           findings_.end(), [](const Finding& a, const Finding& b) { return a.at < b.at; });
+        in_order_ = findings_.size();
+    }
+
     [[nodiscard]] std::vector<std::string> required(const char* of) const {
         if (!body_.contains("required")) return {};
         return body_.at("required").value(of, std::vector<std::string>{});
@@ -113,6 +133,8 @@ class RecordJudge {
         LedgerLine line;
         line.at = at;
         line.load = load;
+        if (load != nullptr) line.material = load->material;
+        if (load != nullptr) line.barge = load->barge;
         if (load != nullptr && applies_.by_part()) line.figures = ledger_.figures_of(load->id);
         line.release = release;
         if (release == nullptr) return line;
@@ -169,6 +191,8 @@ class RecordJudge {
         const auto columns = asked("trip", columns_.trips);
         if (columns.empty()) return;
         const Season& season = ledger_.season();
+        std::vector<Dated<Trip>> trips;
+        trips.reserve(season.trips.size());
         auto next = ledger_.all_releases().begin();  // in the order of the trips
         const auto end = ledger_.all_releases().end();
         for (const auto& trip : season.trips.rows()) {
@@ -178,25 +202,35 @@ class RecordJudge {
             const auto at = trip.returned      ? trip.returned
                             : trip.release_end ? trip.release_end
                                                : trip.departed;
-            if (!at) continue;
-            const auto judged = judges_trip(trip, {first, next}, *at);
+            if (at) trips.push_back({*at, &trip, {first, next}});
+        }
+        Dated<Trip>::sort(trips);
+        findings_.reserve(trips.size());
+        for (const auto& [at, trip, releases] : trips) {
+            const auto judged = judges_trip(*trip, releases, at);
             if (!judged) continue;
             Finding found =
-                finding_on(ledger_, condition_, line_of(season.loads.find(trip.load), nullptr, *at));
-            found.trip = &trip;
-            put(std::move(found), blank_of(columns_.trips, trip.id, columns), *judged);
+                finding_on(ledger_, condition_, line_of(season.loads.find(trip->load), nullptr, at));
+            found.trip = trip;
+            put(std::move(found), blank_of(columns_.trips, trip->id, columns), *judged);
         }
     }
 
     void judge_loads() {
         const auto columns = asked("load", columns_.loads);
         if (columns.empty()) return;
+        std::vector<Dated<Load>> loads;
+        loads.reserve(ledger_.season().loads.size());
         for (const auto& load : ledger_.season().loads.rows()) {
             const auto at = load.loading_end ? load.loading_end : load.loading_start;
-            if (!at) continue;
-            const auto line = line_of(&load, nullptr, *at);
+            if (at) loads.push_back({*at, &load, {}});
+        }
+        Dated<Load>::sort(loads);
+        findings_.reserve(findings_.size() + loads.size());
+        for (const auto& [at, load, releases] : loads) {
+            const auto line = line_of(load, nullptr, at);
             if (const auto judged = judges(line))
-                put(finding_on(ledger_, condition_, line), blank_of(columns_.loads, load.id, columns),
+                put(finding_on(ledger_, condition_, line), blank_of(columns_.loads, load->id, columns),
                     *judged);
         }
     }
@@ -232,6 +266,7 @@ class RecordJudge {
     json body_;
     AppliesTo applies_;
     std::vector<Finding> findings_;
+    std::size_t in_order_ = 0;  ///< so many of the first are in order of time
 };
 
 }  // namespace

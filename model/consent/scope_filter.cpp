@@ -34,13 +34,12 @@ bool ScopeFilter::takes(const LedgerLine& line) const {
         const bool not_said_is_in = not_known_is_in_ && may_be_in_a_cell(line);
         if (!takes(cells_, season_.cells, line.cell, not_said_is_in)) return false;
     }
-    const Id material = line.load != nullptr ? line.load->material : Id{};
-    return takes(materials_, season_.materials, material, not_recorded_is_in_) && takes_plant(line);
+    return takes(materials_, season_.materials, line.material, not_recorded_is_in_) && takes_plant(line);
 }
 
-bool ScopeFilter::takes(const LoadPart& part, Instant at) const {
-    return takes(claims_, season_.claims, part.claim, not_recorded_is_in_) &&
-           (scope_.classes.empty() || takes_class(part, at));
+bool ScopeFilter::takes_part(const Id& claim, const Id& material, Instant at) const {
+    return takes(claims_, season_.claims, claim, not_recorded_is_in_) &&
+           (scope_.classes.empty() || takes_class(claim, material, at));
 }
 
 bool ScopeFilter::takes_any_of(const LedgerLine& line) const {
@@ -48,7 +47,7 @@ bool ScopeFilter::takes_any_of(const LedgerLine& line) const {
     if (!by_part() || line.figures == nullptr) return true;
     const auto& parts = line.figures->parts;
     return std::any_of(parts.begin(), parts.end(),
-                       [&](const LoadPart& part) { return takes(part, line.at); });
+                       [&](const LoadPart& part) { return takes_part(part.claim, part.material, line.at); });
 }
 
 /// What lies in no cell by its position is in none, and a ground has its own cells: that is known.
@@ -62,18 +61,17 @@ bool ScopeFilter::may_be_in_a_cell(const LedgerLine& line) const {
 
 bool ScopeFilter::takes_plant(const LedgerLine& line) const {
     if (barges_.any) return true;
-    const Id barge = line.load != nullptr ? line.load->barge : Id{};
-    if (takes(barges_, season_.barges, barge, not_recorded_is_in_)) return true;
+    if (takes(barges_, season_.barges, line.barge, not_recorded_is_in_)) return true;
     if (line.release == nullptr) return false;
     const Id tug = line.release->trip->tug;
     // A tug that is not known yet can only be one where the condition names a tug.
     return (tug || !tugs_.ids.empty()) && takes(tugs_, season_.tugs, tug, not_recorded_is_in_);
 }
 
-bool ScopeFilter::takes_class(const LoadPart& part, Instant at) const {
+bool ScopeFilter::takes_class(const Id& claim, const Id& material, Instant at) const {
     bool classed = false;
     for (const auto& found : season_.suitabilities.rows()) {
-        const bool fits = found.claim == part.claim && (found.material == part.material || !found.material) &&
+        const bool fits = found.claim == claim && (found.material == material || !found.material) &&
                           (!found.from || *found.from <= at) && (!found.to || at < *found.to);
         if (fits && listed(scope_.classes, found.material_class)) return true;
         classed = classed || fits;

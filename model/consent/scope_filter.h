@@ -34,7 +34,8 @@ class ScopeFilter {
     /// Whether it asks for the parts of a load: they are told apart by claim and class.
     [[nodiscard]] bool by_part() const { return !scope_.claims.empty() || !scope_.classes.empty(); }
     [[nodiscard]] bool takes(const LedgerLine& line) const;
-    [[nodiscard]] bool takes(const LoadPart& part, Instant at) const;
+    /// A part of a load, by its claim and material, at the instant of its line.
+    [[nodiscard]] bool takes_part(const Id& claim, const Id& material, Instant at) const;
     /// The line and, where the scope tells parts apart, any part of its load. A load whose parts are not
     /// known may have such a part.
     [[nodiscard]] bool takes_any_of(const LedgerLine& line) const;
@@ -56,7 +57,7 @@ class ScopeFilter {
     }
     [[nodiscard]] bool may_be_in_a_cell(const LedgerLine& line) const;
     [[nodiscard]] bool takes_plant(const LedgerLine& line) const;
-    [[nodiscard]] bool takes_class(const LoadPart& part, Instant at) const;
+    [[nodiscard]] bool takes_class(const Id& claim, const Id& material, Instant at) const;
 
     Scope scope_;
     const Season& season_;

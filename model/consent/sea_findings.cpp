@@ -28,7 +28,9 @@ std::vector<Finding> sea_findings(const Ledger& ledger, const Condition& conditi
     const SeaLevel sea(ledger.season(), std::move(*rule));
     std::vector<Finding> findings;
     const auto judge_all = [&](const std::vector<LedgerLine>& lines) {
-        for (const auto& [line, not_recorded] : judged_lines(ledger, lines, condition, body, span)) {
+        const auto judged = judged_lines(ledger, lines, condition, body, span);
+        findings.reserve(findings.size() + judged.size());
+        for (const auto& [line, not_recorded] : judged) {
             Finding found = finding_on(ledger, condition, *line);
             auto answer = sea.at(judged_at(*line), own_value(*line, sea.rule().variable));
             if (answer.over) found.state = *answer.over ? Compliance::breached : Compliance::complied;

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "model/consent/random_parts.h"
 
@@ -21,6 +20,7 @@ Sweep::Sweep(const std::vector<Count>& counts, int members, Adding adding)
 }
 
 void Sweep::put(const Count& count, bool in) {
+    ++moves_;
     put(count, in, sums_[static_cast<std::size_t>(count.member) + 1]);
     put(count, in, all_);
 }
@@ -62,12 +62,20 @@ bool Sweep::holds(std::optional<int> member, std::uint32_t key) const {
     return key < held.size() && held[key] > 0;
 }
 
+namespace {
+
+void keep_each_once(std::vector<std::uint32_t>& numbers) {
+    if (!std::is_sorted(numbers.begin(), numbers.end())) std::sort(numbers.begin(), numbers.end());
+    numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
+}
+
+}  // namespace
+
 Used used_in(const std::vector<Count>& counts, std::optional<int> member, Adding adding, const Window& window,
              Instant t) {
     Total total;
     RandomParts random;
-    std::set<std::uint32_t> keys;
-    std::set<std::uint32_t> unknown;
+    std::vector<std::uint32_t> keys, unknown;
     for (const auto& count : counts) {
         if (count.at > t) break;
         if ((member && count.member != *member) || !window.counts(count.at, t)) continue;
@@ -78,11 +86,13 @@ Used used_in(const std::vector<Count>& counts, std::optional<int> member, Adding
             else
                 random.add_of_load(count.load, count.amount.u_random);
         } else {
-            keys.insert(count.key);
+            keys.push_back(count.key);
         }
-        if (count.unknown) unknown.insert(count.load);
+        if (count.unknown) unknown.push_back(count.load);
     }
-    Used used{total.estimate(), {unknown.begin(), unknown.end()}};
+    keep_each_once(keys);
+    keep_each_once(unknown);
+    Used used{total.estimate(), std::move(unknown)};
     used.used.u_random = random.u();
     used.used.value += static_cast<double>(keys.size());
     return used;

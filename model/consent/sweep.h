@@ -27,6 +27,9 @@ class Sweep {
     [[nodiscard]] double total() const { return value_of(all_); }
     /// Whether a trip or day of that number is in for the member; for any where it is nothing.
     [[nodiscard]] bool holds(std::optional<int> member, std::uint32_t key) const;
+    /// How often a count was let in or taken out so far: all the work that moving is. Each goes in once and
+    /// out at most once, but for those that were taken back.
+    [[nodiscard]] std::size_t moves() const { return moves_; }
 
  private:
     struct MemberSum {
@@ -44,6 +47,7 @@ class Sweep {
     MemberSum all_;
     std::size_t first_ = 0;  ///< first count that is in
     std::size_t next_ = 0;   ///< first count that is not yet in
+    std::size_t moves_ = 0;
 };
 
 /// What a window holds at t for one member, or for all together, with its uncertainty.

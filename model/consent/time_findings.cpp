@@ -61,7 +61,9 @@ std::vector<Finding> time_findings(const Ledger& ledger, const Condition& condit
     };
     std::vector<Finding> findings;
     const auto judge_all = [&](const std::vector<LedgerLine>& lines) {
-        for (const auto& [line, not_recorded] : judged_lines(ledger, lines, condition, body, span)) {
+        const auto judged = judged_lines(ledger, lines, condition, body, span);
+        findings.reserve(findings.size() + judged.size());
+        for (const auto& [line, not_recorded] : judged) {
             Finding found = finding_on(ledger, condition, *line);
             judge(*rule, turns_of(line->ground), act_of(*line), found);
             if (put_in_doubt(found, not_recorded)) findings.push_back(std::move(found));

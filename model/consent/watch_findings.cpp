@@ -12,10 +12,14 @@ namespace spoilbook {
 
 namespace {
 
-/// Those that began by then.
-std::vector<const Watch*> begun_by(std::vector<const Watch*> watches, Instant at) {
-    std::erase_if(watches, [at](const Watch* watch) { return *watch->start > at; });
-    return watches;
+/// Those of a trip that began by then.
+std::vector<const Watch*> begun_by(const std::unordered_map<Id, std::vector<const Watch*>>& watches,
+                                   const Id& trip, Instant at) {
+    const auto own = watches.find(trip);
+    if (own == watches.end()) return {};
+    auto begun = own->second;
+    std::erase_if(begun, [at](const Watch* watch) { return *watch->start > at; });
+    return begun;
 }
 
 void put(Finding& found, Compliance state, std::string why) {
@@ -56,13 +60,15 @@ std::vector<Finding> watch_findings(const Ledger& ledger, const Condition& condi
     const auto body = body_of(condition);
     if (!body.is_object() || !judges_releases(body)) return {};
     const WatchRule rule = watch_rule_from(body);
-    auto by_trip = watches_by_trip(watches);
+    const auto by_trip = watches_by_trip(watches);
+    const auto judged = judged_lines(ledger, ledger.released(), condition, body, span);
     std::vector<Finding> findings;
-    for (const auto& [line, not_recorded] : judged_lines(ledger, ledger.released(), condition, body, span)) {
+    findings.reserve(judged.size());
+    for (const auto& [line, not_recorded] : judged) {
         Finding found = finding_on(ledger, condition, *line);
         const auto opened = line->release->opened;
         if (opened)
-            judge(rule, begun_by(by_trip[line->release->trip->id], *opened), *opened, found);
+            judge(rule, begun_by(by_trip, line->release->trip->id, *opened), *opened, found);
         else
             found.why = "when the doors opened is not recorded";
         if (put_in_doubt(found, not_recorded)) findings.push_back(std::move(found));

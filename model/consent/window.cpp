@@ -10,6 +10,8 @@ namespace spoilbook {
 
 namespace {
 
+constexpr std::int64_t close_ms = 2 * ms_per_hour;
+
 Window whole(const Period& period) {
     return {period.from, true, period.to, false};
 }
@@ -100,6 +102,25 @@ std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, 
             break;
     }
     return Window{std::nullopt, true, t, true};  // a trip's own releases: told apart by the trip, not by time
+}
+
+std::optional<Window> WindowFinder::at(Instant t) {
+    if (same_ && same_->contains(t)) return up_to(t - length_ms_, t);
+    const auto window = window_at(rule_, consent_, season_, t);
+    const bool rolls = rule_.kind == WindowKind::rolling || rule_.kind == WindowKind::mean;
+    // To know a day's bounds is worth it where more of the day is asked for.
+    if (rolls && before_ && t - *before_ < close_ms) remember(t, *window->start);
+    before_ = t;
+    return window;
+}
+
+/// On a day on which no clock is changed a window that begins on such a day begins at the same time of it.
+void WindowFinder::remember(Instant t, Instant start) {
+    const Period day = day_holding(season_.zone, t);
+    const Period first = day_holding(season_.zone, start);
+    if (day.to - day.from != ms_per_day || first.to - first.from != ms_per_day) return;
+    same_ = day;
+    length_ms_ = t - start;
 }
 
 }  // namespace spoilbook

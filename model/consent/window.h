@@ -50,6 +50,26 @@ MonthDay month_day(const std::string& text);
 std::optional<Window> window_at(const WindowRule& rule, const Consent& consent, const Season& season,
                                 Instant t);
 
+/// window_at for instants that ascend. The length of a rolling window is looked up once for all that lie
+/// close together on a day, and not for each of them on the calendar.
+class WindowFinder {
+ public:
+    /// All of them must outlive it and not change.
+    WindowFinder(const WindowRule& rule, const Consent& consent, const Season& season)
+        : rule_(rule), consent_(consent), season_(season) {}
+    [[nodiscard]] std::optional<Window> at(Instant t);
+
+ private:
+    void remember(Instant t, Instant start);
+
+    const WindowRule& rule_;
+    const Consent& consent_;
+    const Season& season_;
+    std::optional<Instant> before_;  ///< the last instant that was looked up
+    std::optional<Period> same_;     ///< in which the window is as long as it was then
+    std::int64_t length_ms_ = 0;
+};
+
 /// Every campaign of that name, of any where it is blank, in the order of the book.
 std::vector<Window> campaign_windows(const Season& season, const std::string& name);
 

@@ -16,9 +16,11 @@ Day day_from(absl::CivilDay day) {
     return {static_cast<int>(day.year()), day.month(), day.day()};
 }
 
-Instant move_day(const Zone& zone, Instant at, Day to) {
+/// The same time of the day that `to` makes of the day of `at`.
+template <class To>
+Instant move_day(const Zone& zone, Instant at, To to) {
     WallTime wall = zone.wall(at);
-    wall.day = to;
+    wall.day = to(wall.day);
     return zone.instant(wall);
 }
 
@@ -56,11 +58,11 @@ int days_between(Day a, Day b) {
 }
 
 Instant shift_months(const Zone& zone, Instant at, int n) {
-    return move_day(zone, at, plus_months(zone.day_of(at), n));
+    return move_day(zone, at, [n](Day day) { return plus_months(day, n); });
 }
 
 Instant shift_days(const Zone& zone, Instant at, int n) {
-    return move_day(zone, at, plus_days(zone.day_of(at), n));
+    return move_day(zone, at, [n](Day day) { return plus_days(day, n); });
 }
 
 Period day_holding(const Zone& zone, Instant at) {

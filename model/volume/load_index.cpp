@@ -25,8 +25,10 @@ void LoadIndex::index_tallies() {
     tallies_.reserve(season_->tallies.size());
     for (const Tally& tally : season_->tallies.rows())
         tallies_.push_back(&tally);
-    std::stable_sort(tallies_.begin(), tallies_.end(),
-                     [](const Tally* a, const Tally* b) { return a->load < b->load; });
+    const auto earlier = [](const Tally* a, const Tally* b) { return a->load < b->load; };
+    // Buckets are mostly counted load after load, and a load's number grows with its time.
+    if (!std::is_sorted(tallies_.begin(), tallies_.end(), earlier))
+        std::stable_sort(tallies_.begin(), tallies_.end(), earlier);
     tallies_of_.reserve(season_->loads.size());
     for (std::size_t i = 0; i < tallies_.size(); ++i) {
         Span& span = tallies_of_[tallies_[i]->load];

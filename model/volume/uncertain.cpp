@@ -30,6 +30,7 @@ double Uncertain::u() const {
 
 Estimate Uncertain::estimate() const {
     Estimate made{value_, 0, {}};
+    made.shared.reserve(parts_.size());
     double squares = 0;
     for (const auto& part : parts_) {
         if (part.source >= static_cast<SourceId>(RandomInput::ullage_reading)) {
@@ -54,7 +55,6 @@ Uncertain Uncertain::linear(double value, const Uncertain& a, double by_a, const
     if (b.parts_.empty()) return a.through(value, by_a);
     if (a.parts_.empty()) return b.through(value, by_b);
     Uncertain made(value);
-    made.parts_.reserve(a.parts_.size() + b.parts_.size());
     auto x = a.parts_.begin();
     auto y = b.parts_.begin();
     while (x != a.parts_.end() || y != b.parts_.end()) {

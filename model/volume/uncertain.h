@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <vector>
+#include <boost/container/small_vector.hpp>
 
 #include "model/unit/estimate.h"
 
@@ -41,7 +41,9 @@ class Uncertain {
     static Uncertain linear(double value, const Uncertain& a, double by_a, const Uncertain& b, double by_b);
 
     double value_ = 0;
-    std::vector<SharedPart> parts_;  ///< ascending by source
+    /// Ascending by source. So many that a load of a few buckets rarely needs the heap: valuing a book is
+    /// little else than making these.
+    boost::container::small_vector<SharedPart, 8> parts_;
 };
 
 }  // namespace spoilbook

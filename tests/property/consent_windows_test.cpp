@@ -84,6 +84,57 @@ TEST_CASE("one walk through a season finds in each window what adding it up afre
     }));
 }
 
+TEST_CASE("a walk moves a count only as it comes into the window or goes out of it", "[window]") {
+    CHECK(rc::check([] {
+        Season season;
+        season.zone =
+            *Zone::named(*rc::gen::element<std::string>("Pacific/Auckland", "Europe/Berlin", "UTC"));
+        WindowRule rule;
+        rule.kind = WindowKind::rolling;
+        rule.unit = *rc::gen::element(WindowUnit::days, WindowUnit::months, WindowUnit::years);
+        rule.n = *rc::gen::inRange(1, 5);
+        const auto counts = any_counts();
+        Sweep sweep(counts, member_count, Adding::amounts);
+        std::vector<bool> held(counts.size());
+        std::size_t changes = 0, back = 0;
+        std::vector<bool> left(counts.size());
+        for (const auto& judged : counts) {
+            const auto window = *window_at(rule, {}, season, judged.at);
+            sweep.move_to(judged.at, window);
+            for (std::size_t i = 0; i < counts.size(); ++i) {
+                const bool holds = window.counts(counts[i].at, judged.at);
+                if (holds == held[i]) continue;
+                ++changes;
+                if (holds && left[i]) ++back;
+                left[i] = !holds;
+                held[i] = holds;
+            }
+            RC_ASSERT(sweep.moves() == changes);
+        }
+        RC_ASSERT(sweep.moves() <= 2 * counts.size() + 2 * back);
+    }));
+}
+
+TEST_CASE("ten times the releases of twenty years are ten times the moves, and not a hundred", "[window]") {
+    Season season;
+    season.zone = *Zone::named("Pacific/Auckland");
+    WindowRule rule;
+    rule.kind = WindowKind::rolling;
+    rule.n = 12;
+    const auto start = *parse_instant("2006-01-01T00:00Z", Zone::utc());
+    for (const std::int64_t n : {730, 7300, 73000}) {
+        std::vector<Count> counts(static_cast<std::size_t>(n));
+        for (std::int64_t i = 0; i < n; ++i)
+            counts[static_cast<std::size_t>(i)].at = start + 7300 * ms_per_day * i / n;
+        Sweep sweep(counts, 0, Adding::amounts);
+        for (const auto& count : counts)
+            sweep.move_to(count.at, *window_at(rule, {}, season, count.at));
+        // In and out once, but for the last year's and what a few leap days and clock changes take back.
+        CHECK(sweep.moves() > 19 * counts.size() / 10);
+        CHECK(sweep.moves() < 20 * counts.size() / 10);
+    }
+}
+
 TEST_CASE("a rolling window leaves out its first instant and takes in its last", "[window]") {
     Season season;
     season.zone = *Zone::named("Pacific/Auckland");
