@@ -48,7 +48,7 @@ struct BoardRow {
     std::vector<TriggerRecord> events;  ///< turbidity: those that touch the period
     std::vector<DutyTime> duties;       ///< those that arose in the period or are open, and the next
 
-    [[nodiscard]] std::size_t count(Compliance state) const;
+    [[nodiscard]] std::size_t count(Compliance compliance) const;
 };
 
 /// Every condition of every consent that is in force at `at`, or that something of the period fell to.
