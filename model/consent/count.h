@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "model/unit/estimate.h"
+#include "model/unit/id.h"
 #include "model/unit/instant.h"
 #include "model/unit/zone.h"
 
@@ -22,6 +23,7 @@ struct Count {
     std::uint32_t key = 0;   ///< number of the trip, or of the local day: each counts once in a window
     bool opening = false;
     bool doubtful = false;  ///< it counts only if what is not recorded of it turns out to be in the scope
+    Id ground;              ///< of one whose cell is not recorded: it is one of this ground's; nil: of any
     bool member_unsaid = false;  ///< it has no member because that is not recorded, not because it has none
 };
 

@@ -76,6 +76,7 @@ class CountMaker {
         count.at = line.at;
         count.member = member;
         count.member_unsaid = member < 0 && is_unsaid(line);
+        if (count.member_unsaid && quantity_.each_of == EachOf::cell) count.ground = line.ground;
         count.load = line.load_number;
         count.key = quantity_.measure == LimitMeasure::days ? day_key(line.day) : line.trip_number;
         if (quantity_.measure == LimitMeasure::hours) {
@@ -166,15 +167,14 @@ class CountMaker {
     }
 
     void add_parts(const LedgerLine& line, bool is_in) {
-        std::vector<int> members_with_hours;
-        if (is_in) add_parts(line, false, members_with_hours);
-        if (may_be_) add_parts(line, true, members_with_hours, is_in);
+        std::vector<int> members_in;
+        if (is_in) add_parts(line, false, members_in);
+        if (may_be_) add_parts(line, true, members_in, is_in);
     }
 
     /// The parts that are in the scope, or the doubtful ones: of a line that `is_in`, only those that are
     /// not.
-    void add_parts(const LedgerLine& line, bool doubtful, std::vector<int>& members_with_hours,
-                   bool is_in = false) {
+    void add_parts(const LedgerLine& line, bool doubtful, std::vector<int>& members_in, bool is_in = false) {
         const bool by_claim = quantity_.each_of == EachOf::claim;
         for (std::size_t i = 0; i < line.counted->parts.size(); ++i) {
             const auto& part = line.counted->parts[i];
@@ -184,12 +184,12 @@ class CountMaker {
             Count count = started(line, by_claim ? number_of(part.claim) : member_of(line));
             count.doubtful = doubtful;
             if (by_claim) count.member_unsaid = season_.claims.find(part.claim) == nullptr;
-            if (quantity_.measure == LimitMeasure::hours) {
+            if (quantity_.measure == LimitMeasure::hours || (doubtful && !measure_)) {
                 // Hours cannot be split: they count whole for each member that had any part, and once.
-                const auto& had = members_with_hours;
+                const auto& had = members_in;
                 if (std::find(had.begin(), had.end(), count.member) != had.end()) continue;
-                members_with_hours.push_back(count.member);
             }
+            if (!measure_) members_in.push_back(count.member);
             value(line, i, count);
             counts_.push_back(std::move(count));
         }
@@ -266,6 +266,20 @@ std::vector<Member> members_of(const Quantity& quantity, const Season& season) {
             break;
     }
     return {};
+}
+
+bool may_be_of(const Count& count, const Quantity& quantity, const Member& member, const Season& season) {
+    if (!count.member_unsaid) return false;
+    const Cell* cell = quantity.each_of == EachOf::cell ? season.cells.find(member.id) : nullptr;
+    return cell == nullptr || !count.ground || cell->ground == count.ground;
+}
+
+bool is_in_already(const Count& count, int member, const Quantity& quantity,
+                   const std::vector<Count>& counts) {
+    return !measure_of(quantity) && std::any_of(counts.begin(), counts.end(), [&](const Count& other) {
+        return other.member == member && !other.doubtful && other.at == count.at &&
+               other.load == count.load && other.key == count.key;
+    });
 }
 
 std::uint32_t day_key(Day day) {

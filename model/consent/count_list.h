@@ -30,6 +30,14 @@ struct CountsWanted {
     bool with_doubtful = false;
 };
 
+/// Whether a count whose member is not recorded may be of that one.
+bool may_be_of(const Count& count, const Quantity& quantity, const Member& member, const Season& season);
+
+/// Whether what a count is of counts whole for that member by another part already: trips, days and hours are
+/// not split.
+bool is_in_already(const Count& count, int member, const Quantity& quantity,
+                   const std::vector<Count>& counts);
+
 /// Everything that counts under a limit, ascending by time, whatever the window: releases (or loads dredged)
 /// in its scope with their amount in its measure, and opening amounts of the condition. A scope by claim
 /// counts the part of a load that came from it, and a trip whole if any part did; a scope by material the

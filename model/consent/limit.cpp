@@ -124,8 +124,12 @@ class LimitRows {
         all.insert(all.end(), doubtful_.begin(), doubtful_.end());
         std::erase_if(all, [&](const Count& count) { return !window_->counts(count.at, as_at_); });
         for (auto& count : all) {
-            if (count.member != member && !count.member_unsaid) continue;
-            if (count.doubtful || count.member_unsaid) loads.insert(count.load);
+            const bool is_unsaid =
+                member >= 0 &&
+                may_be_of(count, quantity_, members_[static_cast<std::size_t>(member)], season_);
+            if (count.member != member && !is_unsaid) continue;
+            if (is_unsaid && is_in_already(count, member, quantity_, counts_)) continue;
+            if (count.doubtful || is_unsaid) loads.insert(count.load);
             count.member = member;
         }
         if (loads.empty()) return;

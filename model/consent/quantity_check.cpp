@@ -61,8 +61,10 @@ QuantityCheck::QuantityCheck(const Ledger& ledger, const Condition& condition, c
         number = line.load_number;
         ground_ = line.ground;
         own_ = counts_of(own_quantity, members_, line, ledger, InScope::as_known);
-        const auto may_be = own_by == OwnBy::any_method ? InScope::as_planned : InScope::as_may_be;
-        possible_ = counts_of(own_quantity, members_, line, ledger, may_be);
+        anywhere_ = counts_of(own_quantity, members_, line, ledger, InScope::as_planned);
+        possible_ = own_by == OwnBy::any_method
+                        ? anywhere_
+                        : counts_of(own_quantity, members_, line, ledger, InScope::as_may_be);
     }
     // A load still to be read goes where nobody has said yet: what may count is left room for.
     if (own_by == OwnBy::any_method) own_ = possible_;
@@ -119,32 +121,53 @@ UsedOf QuantityCheck::used(const Sweep& others, int member, Instant t, Own own, 
     return used_of(quantity_, others.of(member) + added(others, member, t, own) + more, total);
 }
 
+bool QuantityCheck::may_be_of(const Count& count, int member) const {
+    return member >= 0 &&
+           spoilbook::may_be_of(count, quantity_, members_[static_cast<std::size_t>(member)], season_);
+}
+
 /// What may be the member's, and nobody recorded whose it is.
 double QuantityCheck::unsaid(const Sweep& others, int member) const {
     double sum = 0;
     std::set<std::uint32_t> keys;
     for (const auto& count : others_) {
-        if (member < 0 || !count.member_unsaid || !window_->counts(count.at, at_)) continue;
+        if (!may_be_of(count, member) || !window_->counts(count.at, at_)) continue;
+        if (is_in_already(count, member, quantity_, others_)) continue;
         if (adding_of(quantity_) == Adding::amounts)
             sum += count.amount.value;
-        else if (!others.holds(member, count.key))
+        else if (!others.holds(member, count.key) && !is_day_of_plan(count.key))
             keys.insert(count.key);
     }
     return sum + static_cast<double>(keys.size());
 }
 
-/// The planned load and those that go with it are counted with no hours: nobody knows yet.
-bool QuantityCheck::may_take_too_long(const Sweep& others, int member) const {
+/// The planned load adds that day itself.
+bool QuantityCheck::is_day_of_plan(std::uint32_t key) const {
+    return quantity_.measure == LimitMeasure::days && key == day_key(season_.zone.day_of(at_));
+}
+
+bool QuantityCheck::unsaid_is_unknown(int member) const {
+    return std::any_of(others_.begin(), others_.end(), [&](const Count& count) {
+        return count.unknown && may_be_of(count, member) && window_->counts(count.at, at_);
+    });
+}
+
+/// The planned load and those that go with it are counted with no hours: nobody knows yet. `at_worst`: with
+/// what may be the member's too.
+bool QuantityCheck::may_take_too_long(const Sweep& others, int member, bool at_worst) const {
     const auto limit = limit_at(quantity_, at_);
     if (quantity_.measure != LimitMeasure::hours || !limit) return false;
     const auto is_planned = [&](const Count& count) {
-        return !count.opening && count.at == at_ && count.amount.value <= 0 && count.member == member;
+        const bool is_its = count.member == member || (at_worst && may_be_of(count, member));
+        return is_its && !count.opening && count.at == at_ && count.amount.value <= 0;
     };
     const auto planned =
         std::count_if(others_.begin(), others_.end(), is_planned) + (own_.empty() ? 0 : std::ptrdiff_t{1});
     if (planned == 0) return false;
     if (!longest_release_) return true;
-    const auto part = used(others, member, at_, {}, static_cast<double>(planned) * *longest_release_);
+    const double more =
+        (at_worst ? unsaid(others, member) : 0) + static_cast<double>(planned) * *longest_release_;
+    const auto part = used(others, member, at_, {}, more);
     return part.judged && exceeds(part.used, *limit);
 }
 
@@ -184,7 +207,7 @@ CheckReason QuantityCheck::judge(int member) const {
         return outcome(CheckState::hold, over_text(quantity_, part.used, *limit, name), until(member, {}));
     }
     if (unknown(member)) return outcome(CheckState::cannot_tell, "a load that counts cannot be valued");
-    if (may_take_too_long(sweep(), member)) return outcome(CheckState::cannot_tell, too_long_text());
+    if (may_take_too_long(sweep(), member, false)) return outcome(CheckState::cannot_tell, too_long_text());
     return outcome(CheckState::clear, "");
 }
 
@@ -236,8 +259,8 @@ bool QuantityCheck::may_not_fit() const {
     const auto others = sweep();
     const auto fails = [&](int member, const Own& own) {
         const auto part = used(others, member, at_, own, unsaid(others, member));
-        return (part.judged && exceeds(part.used, *limit)) || unknown(member) ||
-               may_take_too_long(others, member);
+        return (part.judged && exceeds(part.used, *limit)) || unknown(member) || unsaid_is_unknown(member) ||
+               may_take_too_long(others, member, true);
     };
     if (unplaced_) {
         const auto all = where_it_may_go();
@@ -275,9 +298,9 @@ std::vector<int> QuantityCheck::where_it_may_go() const {
 
 std::vector<MemberRoom> QuantityCheck::rooms() const {
     std::vector<MemberRoom> rooms;
-    if (!window_ || possible_.empty()) return rooms;
+    if (!window_ || !window_->counts(at_, at_) || anywhere_.empty()) return rooms;
     QuantityCheck anywhere = *this;
-    anywhere.own_ = own_.empty() ? possible_ : own_;
+    anywhere.own_ = anywhere_;
     anywhere.find_unplaced();
     const auto limit = limit_at(quantity_, at_);
     const auto others = sweep();
@@ -320,7 +343,7 @@ std::optional<double> QuantityCheck::largest_share() const {
     for (const auto& count : own_)
         own_members.insert(count.member);
     for (const int member : own_members) {
-        if (unknown(member) || may_take_too_long(others, member)) return std::nullopt;
+        if (unknown(member) || may_take_too_long(others, member, false)) return std::nullopt;
         if (!unplaced_ || member >= 0)
             largest = std::min(largest, largest_share(others, member, std::nullopt));
     }

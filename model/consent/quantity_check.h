@@ -55,8 +55,11 @@ class QuantityCheck {
     [[nodiscard]] double added(const Sweep& others, std::optional<int> member, Instant t, Own own) const;
     [[nodiscard]] UsedOf used(const Sweep& others, int member, Instant t, Own own, double more = 0) const;
     [[nodiscard]] double unsaid(const Sweep& others, int member) const;
+    [[nodiscard]] bool unsaid_is_unknown(int member) const;
+    [[nodiscard]] bool is_day_of_plan(std::uint32_t key) const;
     [[nodiscard]] std::vector<int> where_it_may_go() const;
-    [[nodiscard]] bool may_take_too_long(const Sweep& others, int member) const;
+    [[nodiscard]] bool may_take_too_long(const Sweep& others, int member, bool at_worst) const;
+    [[nodiscard]] bool may_be_of(const Count& count, int member) const;
     [[nodiscard]] std::string too_long_text() const;
     [[nodiscard]] bool fits(Sweep& others, int member, Instant t, Own own) const;
     [[nodiscard]] double largest_share(const Sweep& others, int member, std::optional<int> moved_to) const;
@@ -74,7 +77,8 @@ class QuantityCheck {
     Consent consent_;
     std::vector<Member> members_;
     std::vector<Count> own_;       ///< of the planned load
-    std::vector<Count> possible_;  ///< the same, if what is not known of it turns out to be in the scope
+    std::vector<Count> anywhere_;  ///< the same, if where it goes turns out to be in the scope
+    std::vector<Count> possible_;  ///< the same, if all that is not known of it turns out to be in the scope
     std::vector<Count> others_;    ///< all else up to the plan; nothing where each trip stands alone
     std::vector<Count> doubtful_others_;     ///< the same, if what is not recorded of it turns out to be in
     std::optional<double> longest_release_;  ///< h, on record by then; of a limit on hours alone

@@ -59,9 +59,12 @@ class CheckedLimit:
         mine = [e for e in worst.events if e.trip == "planned"]
         if not mine:
             return False
-        members = self._members(worst, mine[0])
-        if members is None or worst.each_of == "claim" and None in mine[0].claims:
-            members = self._there(worst)
+        if worst.each_of == "claim" and None in mine[0].claims:
+            members = worst.members()
+        else:
+            members = self._members(worst, mine[0])
+        if members is None:
+            return any(self._of_member(planned, version, t, m, MayBe) != "clear" for m in self._there(worst))
         return any(self._judge(worst, t, m) != "clear" for m in members)
 
     def _there(self, limit):
@@ -82,9 +85,9 @@ class CheckedLimit:
         name = event.keys["barge" if limit.each_of == "plant" else limit.each_of]
         return None if name is None else [name]
 
-    def _of_member(self, planned, version, t, member):
+    def _of_member(self, planned, version, t, member, kind=Limit):
         """As if the load went there."""
-        limit = Limit(planned, self.consent, version)
+        limit = kind(planned, self.consent, version)
         for e in limit.events:
             if e.trip == "planned":
                 if limit.each_of == "cell":

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from checklimit import CheckedLimit
 from estimate import is_over
-from limits import Limit, MayBe
+from limits import Limit
 from planned import Planned
 
 
@@ -43,10 +43,10 @@ def _of_cell(check, there):
                 return None, None
             continue
         planned = Planned(check.book, there, there.at)
-        limit, may_be = Limit(planned, consent, c), MayBe(planned, consent, c)
+        limit = Limit(planned, consent, c)
         member = limit.cell_names.get((there.ground, there.cell))
-        mine = [e for e in may_be.events if e.trip == "planned"]
-        if member is None or not mine:
+        mine = [e for e in limit.events if e.trip == "planned"]
+        if member is None or not mine or not limit.window(there.at).spans(there.at):
             continue
         name = name or member
         most = limit._value(there.at) if limit.share is None else limit.share

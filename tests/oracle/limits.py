@@ -230,7 +230,9 @@ class MayBe(Limit):
         if self.each_of == "claim":
             return bool(event.claims & {member, None})
         if self.each_of == "cell":
-            return super()._belongs(event, member) or event.keys["cell"] is None and not event.keys["placed"]
+            ground = next((g for (g, _), n in self.cell_names.items() if n == member), None)
+            return super()._belongs(event, member) or event.keys["cell"] is None and not event.keys["placed"] \
+                and event.keys["ground"] in (None, ground)
         return event.keys["barge" if self.each_of == "plant" else self.each_of] in (member, None)
 
     @staticmethod
@@ -296,7 +298,8 @@ class Board:
         if member is None or version.condition["window"]["kind"] == "trip":
             return 0, None
         sure = {(e.time, e.trip, e.load) for e in version.counted(t, member)}
-        parts = version.scope or version.each_of == "claim"
+        # Trips, days and hours count whole by any part: what another part is from adds nothing.
+        parts = version.measure in MEASURES and (version.scope or version.each_of == "claim")
         may = {e.load or (e.trip, e.time) for e in version.may_be.counted(t, member) if not e.opening and
                ((e.time, e.trip, e.load) not in sure or parts and None in e.claims)}
         return len(may), version.may_be.used(t, member)[0].value if may else None

@@ -82,18 +82,11 @@ class Planned:
         kept = [r for r in book.releases if r.counts and r.end <= ask.at and r.load != ask.load]
         first = []
         for load, trips, left in under_way_or_waiting(book, ask):
-            releases = [r for r in book.releases if r.load == load and r.counts]
-            if left < 1:
-                releases = []       # what is left goes where its last trip goes
-            for r in releases:
-                first.append(copy.copy(r))
-                first[-1].start = first[-1].end = first[-1].shut = ask.at
-            if not releases:
-                name = trips[-1]["trip"] if trips and left == 1 else f"waiting {load}"
-                last = trips[-1] if trips else {}
-                self.folder.trips.setdefault(name, {"trip": name, "tug": last.get("tug")})
-                first.append(stand_in(name, load, ask.at, last.get("ground"), last.get("cell"), last.get("ground")))
-                first[-1].share = left
+            # Where it will open its doors nobody knows yet: what its last trip says.
+            name, last = f"waiting {load}", trips[-1] if trips else {}
+            self.folder.trips[name] = {"trip": name, "tug": last.get("tug")}
+            first.append(stand_in(name, load, ask.at, last.get("ground"), last.get("cell"), last.get("ground")))
+            first[-1].share = left
         self.folder.trips["planned"] = {"trip": "planned", "load": ask.load, "tug": tug_of(book.folder, ask.load)}
         cell_ground, cell = ask.ground, ask.cell
         if cell is None and ask.place:

@@ -257,6 +257,25 @@ TEST_CASE("a hold that would end as the next version begins is judged by that ve
     CHECK(by_clock.until() == by_clock.small.at("2025-11-21T00:00"));
 }
 
+TEST_CASE("a load that waits for no said cell is a doubt in the cells of its own ground alone", "[kept]") {
+    for (const bool is_there : {false, true}) {
+        TwoGrounds a;  // 50 m³ wait, and 100 are planned for W, which takes 100
+        a.planned.cell = a.cell_w;
+        Load waiting;
+        waiting.id = a.small.id();
+        waiting.stated_in_situ_m3 = 50;
+        waiting.loading_end = a.small.at("2025-11-03T08:00");
+        a.small.season.loads.add(waiting);
+        Trip trip;
+        trip.id = a.small.id();
+        trip.load = waiting.id;
+        trip.ground = is_there ? a.ground : a.patch;
+        a.small.season.trips.add(trip);
+        a.condition("quantity", term(100, R"(,"each_of":"cell")"));
+        CHECK(a.verdict() == (is_there ? untold : clear));
+    }
+}
+
 TEST_CASE("what waited goes at the planned instant, however long the load itself is held", "[kept]") {
     TwoVersions a;
     Load waiting;
