@@ -13,6 +13,7 @@
 #include "forms/shared/label.h"
 #include "forms/shared/time_typed.h"
 #include "model/answer/named_cell.h"
+#include "model/place/ground_map.h"
 #include "model/progress/tow_time.h"
 #include "model/record/release_view.h"
 
@@ -34,6 +35,25 @@ void lay(QGridLayout* boxes, RecordForm* form, QWidget* parent, const std::vecto
 const Release* newest_row(const Season& season, const Trip& trip) {
     const auto rows = release_rows(season, trip);
     return rows.empty() ? nullptr : rows.back();
+}
+
+/// The newest release of a trip at its own time and place; nothing: no time of it is logged yet.
+std::optional<PlannedRelease> begun_release(const Season& season, const Trip& trip) {
+    std::optional<PlannedRelease> begun;
+    for (const ReleaseView& view : releases_of(season)) {
+        const auto at = view.opened ? view.opened : view.ended;
+        if (view.trip->id != trip.id || !view.counts || !at) continue;
+        begun = PlannedRelease{};
+        begun->load = trip.load;
+        begun->at = *at;
+        begun->ground = view.ground;
+        begun->cell = view.cell;
+        begun->lat = view.lat;
+        begun->lon = view.lon;
+        begun->position_u_m = view.position_u_m.value_or(usual_position_u_m);
+        begun->wave_height_m = trip.wave_height_m;
+    }
+    return begun;
 }
 
 }  // namespace
@@ -203,12 +223,15 @@ void TripPanel::show_places(const Trip* trip) {
     }
 }
 
-// Before the doors open: of the trip under way, or of the load that waits for its tow.
+// Of the trip under way, or of the load that waits for its tow. What stands against a release stays in sight
+// when the doors open, until she is alongside: it is then that it must be told to someone.
 void TripPanel::ask_release(const Trip* trip, const Running& now) {
-    const bool under_way = trip && !trip->returned && trip->outcome.empty();
-    const bool opened = under_way && (trip->release_start || newest_row(hand_.season(), *trip));
+    const bool away = trip && !trip->returned;
+    if (const auto begun = away ? begun_release(hand_.season(), *trip) : std::nullopt)
+        return line_->ask(*begun, ReleaseStage::opened);
+    const bool under_way = away && trip->outcome.empty();
     const bool waiting = !under_way && now.to_send && now.to_send->loading_end;
-    if (opened || (!under_way && !waiting)) return line_->quiet();
+    if (!under_way && !waiting) return line_->quiet();
     const Instant present = hand_.session().now();
     const std::int64_t tow = tow_time_ms(hand_.season()).value_or(0);
     PlannedRelease planned;
