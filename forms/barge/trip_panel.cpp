@@ -312,9 +312,12 @@ void TripPanel::show_steps(const Trip* trip, const Running& now) {
         const auto& time = at[std::size_t(step)];
         button->setEnabled(hand_.session().writable() && (step == off ? can_send : running));
         QString note = time ? time_shown(*time, zone) : QString();
-        if (step == off && !running && now.to_send) note = tr("load %1").arg(shown(now.to_send->load));
+        const bool not_full = step == off && !running && now.to_send && !now.to_send->loading_end;
+        if (step == off && !running && now.to_send)
+            note = (not_full ? tr("%1, not full") : tr("load %1")).arg(shown(now.to_send->load));
         button->set_note(note);
-        button->set_due(step == due && button->isEnabled());
+        // F7 casts off all the same; what stands out is what closes the load.
+        button->set_due(step == due && button->isEnabled() && !not_full);
         button->set_key(step == due ? QKeySequence(Qt::Key_F7) : QKeySequence());
     }
     turned_->setEnabled(running && !at[open] && trip->outcome.empty());
