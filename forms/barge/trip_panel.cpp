@@ -143,7 +143,10 @@ QWidget* TripPanel::build_boxes() {
         lay(boxes, form, part, {"ground", "cell", "lat", "lon"});
         auto* spot = new SpotLine(hand_.session(), *form, part);
         boxes->addWidget(spot, 2, 0, 1, 2);
-        if (form == release_) released_spot_ = spot;
+        if (form == release_) {
+            released_spot_ = spot;
+            connect(line_, &ReleaseLine::due_cell, spot, &SpotLine::set_due_cell);
+        }
         if (whole_ && form == release_) {
             auto* more = form_grid();
             lay(more, form, part,

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Logging, signing, correcting, undo and redo, and how a record came to be so."""
-from trade import Trade
+from trade import DEVICE, NOW, Trade
 
 
 class Writing(Trade):
@@ -50,6 +50,25 @@ class Writing(Trade):
                              ("end-before-start", "release_end=2025-10-31T23:00")):
             with self.subTest(column):
                 self.assertEqual(code, self.code("log", "trip", "T-1", column))
+
+    def noted(self, *words):
+        """What is noted of a change that is taken."""
+        done = self.sbk(words[0], self.book, *words[1:], *DEVICE, *NOW, "--by", "Ana")
+        self.assertEqual(0, done.returncode, done.stderr)
+        return done.stderr
+
+    def test_a_cell_that_is_blank_or_that_the_position_contradicts_is_noted(self):
+        self.assertEqual("", self.noted("log", "trip", "T-1", "position_u_m=6"))
+        # T-1 lies in the middle of W: half its width from E. Its width, 0.02° at 40.59° S, is 1693 m (COMP).
+        self.assertRegex(self.noted("log", "trip", "T-1", "cell=E"),
+                         r"^note: trip T-1: cell E is written, but its position lies 84\d m outside it, in W\n$")
+        self.assertEqual("note: trip T-1: no cell is written: limits count it in W, where its position lies\n",
+                         self.noted("log", "trip", "T-1", "cell="))
+        self.assertIn("no cell is written and no position tells one: it counts under no cell of Deep Hole",
+                      self.noted("log", "trip", "T-1", "lat=", "lon="))
+        # As it says, so it counts.
+        rows = {r["cell"]: r["trips"] for r in self.ask("volumes", self.book, "--by", "cell")["rows"]}
+        self.assertEqual(1, rows[None])
 
     def test_a_signature_and_a_condition_s_members_are_not_written_by_hand(self):
         for words in (("shift", "S-2", "signed_by=Bram"), ("shift", "S-2", "signed_at=2025-11-03T18:00"),
