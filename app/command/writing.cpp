@@ -7,6 +7,7 @@
 #include "app/command/command.h"
 #include "model/answer/cell_said.h"
 #include "model/answer/spot.h"
+#include "model/answer/time_order.h"
 #include "model/book/history.h"
 #include "model/book/season.h"
 #include "model/book/undo.h"
@@ -67,6 +68,25 @@ void note_place(const Book& book, const Kind& kind, const std::string& label,
         print_notes({{where, cell}});
 }
 
+/// Times that were written just now and cannot be true beside others.
+void note_times(const Book& book, const Kind& kind, const std::string& label,
+                const std::vector<FieldInput>& inputs) {
+    const bool timed = std::any_of(inputs.begin(), inputs.end(), [&](const FieldInput& input) {
+        const auto index = kind.index_of(input.column);
+        return index && (kind.fields[*index].type == FieldType::instant ||
+                         kind.fields[*index].type == FieldType::reference);
+    });
+    const auto row = timed ? book.labelled(kind, label) : std::nullopt;
+    if (!row) return;
+    const Season season = read_season(book);
+    for (const auto& finding : time_findings(season, kind, row->id)) {
+        // Two times of one row are told once.
+        const bool is_own = finding.other_kind == &kind && finding.other == label;
+        if (!is_own || finding.early)
+            print_notes({{kind.name + " " + label, time_finding_text(finding, season.zone)}});
+    }
+}
+
 Checked<Said> log_one(Book& book, const Options& options, const std::string& kind_name,
                       const std::string& label, const std::vector<FieldInput>& inputs) {
     const auto kind = kind_from(kind_name);
@@ -74,6 +94,7 @@ Checked<Said> log_one(Book& book, const Options& options, const std::string& kin
     const auto logged = log_record(book, act_of(options), **kind, label, inputs);
     if (!logged) return logged.refusals();
     note_place(book, **kind, label, inputs);
+    note_times(book, **kind, label, inputs);
     Said said;
     const std::string deed = logged->made ? "made" : logged->entry ? "changed" : "unchanged";
     said.json = {{"kind", (*kind)->name},

@@ -198,6 +198,10 @@ void TripPanel::refresh() {
     const Shift* shift = now.shift ? now.shift : now.last;
     for (RecordForm* form : {trip_, release_})
         form->set_after(trip && trip->departed ? trip->departed : shift ? shift->start : std::nullopt);
+    // Mended, cast off is near what stands: earlier as well as later.
+    trip_->set_after_of("departed", trip && trip->departed
+                                        ? std::optional(*trip->departed + -12 * ms_per_hour)
+                                        : std::nullopt);
     trip_->show(trip ? trip->trip : std::string());
     const Release* release = trip ? newest_row(hand_.season(), *trip) : nullptr;
     release_->show(release ? release->release : std::string());

@@ -70,6 +70,25 @@ class Writing(Trade):
         rows = {r["cell"]: r["trips"] for r in self.ask("volumes", self.book, "--by", "cell")["rows"]}
         self.assertEqual(1, rows[None])
 
+    def test_times_that_cannot_be_beside_each_other_are_noted_and_kept(self):
+        self.assertEqual("", self.noted("log", "trip", "T-2", "departed=2025-11-03T08:05"))
+        self.assertIn("departed, 2025-11-03T07:55:00+13:00, is before loading_end of load L-2, "
+                      "2025-11-03T08:00:00+13:00: mend the one that is wrong",
+                      self.noted("log", "trip", "T-2", "departed=2025-11-03T07:55"))
+        self.assertEqual("2025-11-03T07:55:00+13:00", self.fields("trip", "T-2")["departed"])
+        self.assertIn("loading_end, 2025-11-03T08:30:00+13:00, is after departed of trip T-2",
+                      self.noted("log", "load", "L-2", "loading_end=2025-11-03T08:30"))
+        self.assertIn("returned, 2025-11-03T10:01:00+13:00, is before release_end of trip T-2",
+                      self.noted("log", "trip", "T-2", "returned=2025-11-03T10:01"))
+        self.assertIn("spuds_down, 2025-11-03T05:00:00+13:00, is before start of shift S-2",
+                      self.noted("log", "station", "ST-2", "spuds_down=2025-11-03T05:00"))
+
+    def test_an_end_before_its_own_start_is_refused_with_both_times(self):
+        said = self.log("log", "trip", "T-1", "release_end=2025-10-31T23:00", status=1)["refusals"][0]
+        self.assertEqual("end-before-start", said["code"])
+        for time in ("2025-10-31T23:00:00+13:00", "2025-10-31T23:56:00+13:00"):
+            self.assertIn(time, said["what"])
+
     def test_a_signature_and_a_condition_s_members_are_not_written_by_hand(self):
         for words in (("shift", "S-2", "signed_by=Bram"), ("shift", "S-2", "signed_at=2025-11-03T18:00"),
                       ("condition", "99", "consent=TC-1", "kind=place")):
