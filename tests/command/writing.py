@@ -89,6 +89,21 @@ class Writing(Trade):
         for time in ("2025-10-31T23:00:00+13:00", "2025-10-31T23:56:00+13:00"):
             self.assertIn(time, said["what"])
 
+    def test_a_name_that_is_none_is_answered_with_those_there_are(self):
+        def mend(*words):
+            return self.log("log", *words, status=1)["refusals"][0]["mend"]
+        self.assertEqual("did you mean Deep Hole?", mend("trip", "T-1", "ground=Deep Hol"))
+        self.assertEqual("there is Deep Hole alone", mend("trip", "T-1", "ground=Gannet Patch"))
+        self.assertEqual("there are E, W", mend("trip", "T-1", "cell=B2"))
+        self.assertEqual("there are clay, sand", mend("load", "L-1", "material=mud"))
+        self.assertEqual("there are Pipi, Tuatua", mend("load", "L-1", "barge=Teal"))
+        for number in range(10, 22):
+            self.log("log", "tug", f"Wherry {number}")
+        self.assertRegex(mend("trip", "T-1", "tug=Albatross"), r"^there are ([^,]+, ){7}[^,]+ and 5 more$")
+        said = self.ask("release-check", self.book, "--load", "L-4", "--at", "2025-11-03T19:00", "--cell", "B2",
+                        status=1)["refusals"][0]
+        self.assertEqual("there are E, W", said["mend"])
+
     def test_a_signature_and_a_condition_s_members_are_not_written_by_hand(self):
         for words in (("shift", "S-2", "signed_by=Bram"), ("shift", "S-2", "signed_at=2025-11-03T18:00"),
                       ("condition", "99", "consent=TC-1", "kind=place")):
