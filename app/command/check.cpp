@@ -7,6 +7,7 @@
 #include "model/answer/checked_release.h"
 #include "model/answer/named_cell.h"
 #include "model/consent/largest_load.h"
+#include "model/folder/nearest.h"
 #include "model/unit/number_text.h"
 #include "model/unit/position_text.h"
 #include "model/unit/shown.h"
@@ -25,8 +26,8 @@ struct Asked {
     double position_u_m = 0;
 };
 
-Refusal unknown(const std::string& option, const std::string& name) {
-    return {"unknown-reference", option, "there is no \"" + name + "\"", "look the name up"};
+Refusal unknown(const std::string& option, const std::string& name, const std::vector<std::string>& known) {
+    return {"unknown-reference", option, "there is no \"" + name + "\"", labels_there_are(name, known)};
 }
 
 template <class R>
@@ -35,13 +36,22 @@ Checked<Id> id_of(const Shelf<R>& shelf, std::string R::*member, const std::stri
     for (const auto& row : shelf.rows()) {
         if (row.*member == name) return row.id;
     }
-    return unknown(option, name);
+    std::vector<std::string> known;
+    for (const auto& row : shelf.rows())
+        known.push_back(row.*member);
+    return unknown(option, name, known);
 }
 
 /// Several grounds may have a cell of one name: then the ground says which.
 Checked<Id> cell_of(const Season& season, const std::string& name, const Id& ground) {
     const auto found = cells_named(season, name, ground);
-    if (found.empty()) return unknown("--cell", name);
+    if (found.empty()) {
+        std::vector<std::string> known;
+        for (const auto& cell : season.cells.rows()) {
+            if (cell.kind != "exclusion" && (!ground || cell.ground == ground)) known.push_back(cell.cell);
+        }
+        return unknown("--cell", name, known);
+    }
     if (found.size() == 1) return found.front()->id;
     return Refusal{"ambiguous", "--cell", "several grounds have a cell \"" + name + "\"",
                    "give --ground, or write it as GROUND/CELL"};

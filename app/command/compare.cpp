@@ -4,6 +4,7 @@
 #include "app/command/command.h"
 #include "app/command/compare_text.h"
 #include "model/book/season.h"
+#include "model/folder/nearest.h"
 #include "model/logging/accept_proposal.h"
 #include "model/unit/shown.h"
 #include "model/unit/time_text.h"
@@ -103,7 +104,11 @@ Checked<const FactorProposal*> proposal_of(const Reconciliation& all, const std:
             return Refusal{"no-proposal", "material " + material, "no claim-period says anything of it",
                            "type what was removed between two surveys of a claim it came from"};
     }
-    return Refusal{"unknown-reference", "material", "there is no \"" + material + "\"", "look the name up"};
+    std::vector<std::string> known;
+    for (const auto& row : season.materials.rows())
+        known.push_back(row.material);
+    return Refusal{"unknown-reference", "material", "there is no \"" + material + "\"",
+                   labels_there_are(material, known)};
 }
 
 /// The row of factors.csv that the proposal would become; in force from `from`, or as long as the factor that
@@ -146,9 +151,12 @@ Checked<Done> surveys_known(const Asked& asked, const Season& season) {
         const bool known = name.empty() || std::any_of(rows.begin(), rows.end(), [&](const Survey& survey) {
                                return survey.survey == name;
                            });
-        if (!known)
-            return Refusal{"unknown-reference", "survey", "there is no survey \"" + name + "\"",
-                           "look its name up with sbk show"};
+        if (known) continue;
+        std::vector<std::string> names;
+        for (const auto& survey : rows)
+            names.push_back(survey.survey);
+        return Refusal{"unknown-reference", "survey", "there is no survey \"" + name + "\"",
+                       labels_there_are(name, names)};
     }
     return Done{};
 }

@@ -9,6 +9,7 @@
 #include "model/answer/try_condition.h"
 #include "model/consent/sentence.h"
 #include "model/folder/condition_reader.h"
+#include "model/folder/nearest.h"
 #include "model/logging/write_condition.h"
 #include "model/unit/calendar.h"
 #include "model/unit/time_text.h"
@@ -45,8 +46,11 @@ Checked<Id> consent_named(const Season& season, const std::string& number) {
         return Refusal{"unknown-reference", "--consent",
                        fmt::format("the book has {} consents", consents.size()),
                        "say which one the condition is of"};
+    std::vector<std::string> known;
+    for (const auto& consent : consents)
+        known.push_back(consent.consent);
     return Refusal{"unknown-reference", "--consent", "the book has no consent " + number,
-                   "look its number up"};
+                   labels_there_are(number, known)};
 }
 
 Json pass_json(const TrialPass& pass, const Zone& zone) {

@@ -10,6 +10,7 @@
 #include "model/answer/board_state.h"
 #include "model/answer/event_answers.h"
 #include "model/answer/untold_water.h"
+#include "model/folder/nearest.h"
 #include "model/unit/calendar.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
@@ -222,8 +223,12 @@ std::function<void(const std::function<void(const Json&)>&)> series_list(
 Checked<Said> say_turbidity(const Reading& reading, const std::string& site, const Span& span) {
     const auto watch = std::make_shared<TurbidityWatch>(*reading.book, reading.season, reading.as_at);
     const Site* found = watch->site(site);
-    if (found == nullptr)
-        return Refusal{"no-such-row", "site " + site, "there is no such site", "look its name up"};
+    if (found == nullptr) {
+        std::vector<std::string> known;
+        for (const Site& one : watch->sites())
+            known.push_back(one.site);
+        return Refusal{"no-such-row", "site " + site, "there is no such site", labels_there_are(site, known)};
+    }
     const Zone& zone = reading.season.zone;
     const SiteSeries& series = *watch->series(site);
     const auto events = answers_at(*watch, reading, site, span);

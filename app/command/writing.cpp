@@ -2,9 +2,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 #include "app/command/command.h"
+#include "model/answer/cell_said.h"
 #include "model/answer/spot.h"
+#include "model/answer/time_order.h"
 #include "model/book/history.h"
 #include "model/book/season.h"
 #include "model/book/undo.h"
@@ -42,17 +45,46 @@ std::vector<FieldInput> inputs_from(const std::vector<std::string>& pairs) {
     return inputs;
 }
 
-/// A position that was written just now, held against its ground.
+bool has_any(const std::vector<FieldInput>& inputs, const std::set<std::string>& columns) {
+    return std::any_of(inputs.begin(), inputs.end(),
+                       [&](const FieldInput& input) { return columns.contains(input.column); });
+}
+
+/// A position that was written just now, held against its ground, and its cell against it.
 void note_place(const Book& book, const Kind& kind, const std::string& label,
                 const std::vector<FieldInput>& inputs) {
-    const bool placed = std::any_of(inputs.begin(), inputs.end(), [](const FieldInput& input) {
-        return input.column == "lat" || input.column == "lon";
-    });
-    const auto row = placed ? book.labelled(kind, label) : std::nullopt;
+    if (kind.name != "trip" && kind.name != "release") return;
+    const bool placed = has_any(inputs, {"lat", "lon"});
+    const bool told = placed || has_any(inputs, {"ground", "cell", "position_u_m", "release_start",
+                                                 "release_end", "doors_open", "empty", "doors_shut"});
+    const auto row = told ? book.labelled(kind, label) : std::nullopt;
     if (!row) return;
     const Season season = read_season(book);
-    if (const auto spot = spot_of_row(season, GroundMap(season), kind, *row))
-        print_notes({{kind.name + " " + label, spot_text(*spot)}});
+    const GroundMap map(season);
+    const std::string where = kind.name + " " + label;
+    if (const auto spot = placed ? spot_of_row(season, map, kind, *row) : std::nullopt)
+        print_notes({{where, spot_text(*spot)}});
+    if (const auto cell = cell_said_text(cell_said(season, map, kind, *row)); !cell.empty())
+        print_notes({{where, cell}});
+}
+
+/// Times that were written just now and cannot be true beside others.
+void note_times(const Book& book, const Kind& kind, const std::string& label,
+                const std::vector<FieldInput>& inputs) {
+    const bool timed = std::any_of(inputs.begin(), inputs.end(), [&](const FieldInput& input) {
+        const auto index = kind.index_of(input.column);
+        return index && (kind.fields[*index].type == FieldType::instant ||
+                         kind.fields[*index].type == FieldType::reference);
+    });
+    const auto row = timed ? book.labelled(kind, label) : std::nullopt;
+    if (!row) return;
+    const Season season = read_season(book);
+    for (const auto& finding : time_findings(season, kind, row->id)) {
+        // Two times of one row are told once.
+        const bool is_own = finding.other_kind == &kind && finding.other == label;
+        if (!is_own || finding.early)
+            print_notes({{kind.name + " " + label, time_finding_text(finding, season.zone)}});
+    }
 }
 
 Checked<Said> log_one(Book& book, const Options& options, const std::string& kind_name,
@@ -62,6 +94,7 @@ Checked<Said> log_one(Book& book, const Options& options, const std::string& kin
     const auto logged = log_record(book, act_of(options), **kind, label, inputs);
     if (!logged) return logged.refusals();
     note_place(book, **kind, label, inputs);
+    note_times(book, **kind, label, inputs);
     Said said;
     const std::string deed = logged->made ? "made" : logged->entry ? "changed" : "unchanged";
     said.json = {{"kind", (*kind)->name},

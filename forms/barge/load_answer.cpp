@@ -91,6 +91,19 @@ void add_methods(LoadAnswer& answer, const LoadFigures& figures, const MethodRes
 
 }  // namespace
 
+QStringList load_lacks(const Season& season, const Load& load) {
+    QStringList lacks;
+    if (!load.loading_end) lacks << words("no end of loading");
+    Sources sources;
+    const LoadFigures all = figures(LoadIndex(season, sources), load);
+    const auto named = consented(season);
+    if (!all.counted_by())
+        lacks << words("no reading of how much is in her");
+    else if (named && !all.counted_by(named))
+        lacks << words("nothing to count her by %1, as the consent does").arg(method_shown(*named));
+    return lacks;
+}
+
 LoadAnswer load_answer(const LoadIndex& index, const Load& load) {
     LoadAnswer answer;
     const LoadFigures all = figures(index, load);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <QStringList>
 #include <vector>
 
 #include "forms/shared/state_mark.h"
@@ -31,5 +32,8 @@ struct LoadAnswer {
 
 /// By the method that the consent's limits name, else the first that gives an amount.
 LoadAnswer load_answer(const LoadIndex& index, const Load& load);
+
+/// What a load that is cast off still lacks, each a few words; empty: nothing.
+QStringList load_lacks(const Season& season, const Load& load);
 
 }  // namespace spoilbook::form

@@ -86,6 +86,30 @@ QString odd_place_words(const Spot& spot) {
     return words("%1 from %2: %3").arg(way(spot.distance_m), shown(spot.ground), slip_words(spot.slip));
 }
 
+PlaceWords cell_words(const CellSaid& said) {
+    const QString written = shown(said.written), lies_in = shown(said.lies_in), ground = shown(said.ground);
+    switch (said.says) {
+        case CellSays::nothing:
+            break;
+        case CellSays::by_position:
+            return {State::attention, words("no cell"),
+                    words("By its position limits count it in %1. Write the cell.").arg(lies_in)};
+        case CellSays::no_cell:
+            return {State::attention, words("no cell"),
+                    words("It counts under no cell of %1. Write the cell.").arg(ground)};
+        case CellSays::contradicts:
+            return {State::attention, words("not in %1").arg(written),
+                    (lies_in.isEmpty() ? words("The position lies %1 outside cell %2, in no cell.")
+                                       : words("The position lies %1 outside cell %2, in %3."))
+                        .arg(way(said.outside_m), written, lies_in)};
+        case CellSays::beside:
+            return {State::unknown, words("cannot tell"),
+                    words("The position lies %1 outside cell %2, %3.")
+                        .arg(way(said.outside_m), written, plus_minus(said.position_u_m))};
+    }
+    return {State::clear, {}, {}};
+}
+
 PlaceWords receiver_words(const Receiver& receiver) {
     switch (receiver.state()) {
         case ReceiverState::off:

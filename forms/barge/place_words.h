@@ -6,6 +6,7 @@
 
 #include "forms/barge/receiver.h"
 #include "forms/shared/state_mark.h"
+#include "model/answer/cell_said.h"
 #include "model/answer/hopper_now.h"
 
 namespace spoilbook::form {
@@ -21,6 +22,9 @@ struct PlaceWords {
 PlaceWords spot_words(const Spot& spot);
 /// "3 900 km from Gannet Patch: is the latitude's sign right?"; empty: it is not odd.
 QString odd_place_words(const Spot& spot);
+/// Of the written cell: "B2, not A1" · "A1 is written, the position lies 212 m outside it, in B2"; an empty
+/// word: nothing is odd.
+PlaceWords cell_words(const CellSaid& said);
 /// "fix" · "2 s old, ± 9 m (95 %)".
 PlaceWords receiver_words(const Receiver& receiver);
 /// "Hopper 412 m inside Gannet Patch, ± 31 m (95 %)", and whose place it is where it is not the hopper's.

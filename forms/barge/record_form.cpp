@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/barge/record_form.h"
 
+#include <algorithm>
+
 #include "forms/barge/choices.h"
 #include "forms/barge/desk_words.h"
 #include "forms/barge/draughts_field.h"
@@ -8,6 +10,7 @@
 #include "forms/shared/text_field.h"
 #include "forms/shared/time_field.h"
 #include "forms/shared/unit_field.h"
+#include "model/answer/time_order.h"
 #include "model/record/field_text.h"
 #include "model/unit/number_text.h"
 #include "model/unit/time_text.h"
@@ -46,6 +49,24 @@ QString beside(const Field& field, const Refusals& refusals) {
         if (metres) lines.back() += u' ' + RecordForm::tr("Typed in centimetres?");
     }
     return lines.join(u'\n');
+}
+
+// The record stands as it was written: what is wrong may be the other time.
+QString order_words(const TimeFinding& finding, const Kind& kind, const std::string& label,
+                    const Zone& zone) {
+    const auto index = finding.other_kind->index_of(finding.other_column);
+    const QString step = column_words(*finding.other_kind, finding.other_kind->fields[*index]);
+    const bool is_own = finding.other_kind == &kind && finding.other == label;
+    const QString other =
+        is_own ? step
+               : RecordForm::tr("%1 of %2 %3")
+                     .arg(step, kind_words(*finding.other_kind), QString::fromStdString(finding.other));
+    const QString at = zone.day_of(finding.at) == zone.day_of(finding.other_at)
+                           ? time_shown(finding.other_at, zone)
+                           : day_and_time_shown(finding.other_at, zone);
+    return (finding.early ? RecordForm::tr("Kept, but it is before “%1”, %2. Mend the one that is wrong.")
+                          : RecordForm::tr("Kept, but it is after “%1”, %2. Mend the one that is wrong."))
+        .arg(other, at);
 }
 
 }  // namespace
@@ -109,7 +130,7 @@ FieldBox* RecordForm::add_number(Bound& bound, const QString& title, QWidget* pa
 
 FieldBox* RecordForm::add_time(Bound& bound, const QString& title, QWidget* parent) {
     auto* box = new TimeField(
-        title, [this] { return context(); }, parent);
+        title, [this, &bound] { return context(bound); }, parent);
     bound.show = [box](const Value& value) {
         const std::int64_t* at = std::get_if<std::int64_t>(&value);
         box->set_value(at ? std::optional(Instant{*at}) : std::nullopt);
@@ -196,7 +217,29 @@ void RecordForm::show_row(bool all) {
     }
     for (const auto& bound : bounds_)
         shorten(*bound);
+    show_order();
     emit shown();
+}
+
+void RecordForm::show_order() {
+    const bool has_times = std::any_of(bounds_.begin(), bounds_.end(), [](const auto& bound) {
+        return bound->field->type == FieldType::instant;
+    });
+    if (!has_times) return;
+    const auto row = label_.empty() ? std::nullopt : session_.book().labelled(kind_, label_);
+    std::map<std::string, QString> now;
+    if (row) {
+        for (const TimeFinding& finding : time_findings(session_.season(), kind_, row->id))
+            now.try_emplace(finding.column, order_words(finding, kind_, label_, session_.zone()));
+    }
+    for (const auto& bound : bounds_) {
+        if (bound->field->type != FieldType::instant) continue;
+        const std::string& column = bound->field->name;
+        const QString& before = bound->box->problem();
+        if ((before.isEmpty() || before == out_of_order_[column]) && before != now[column])
+            bound->box->show_problem(now[column]);
+    }
+    out_of_order_ = std::move(now);
 }
 
 void RecordForm::shorten(const Bound& bound) const {
@@ -231,6 +274,7 @@ void RecordForm::put(const Bound& bound, const std::string& text) {
         refused_.erase(bound.field->name);
         bound.box->show_problem({});
         shorten(bound);
+        show_order();
         emit written();
         return;
     }
@@ -248,8 +292,9 @@ void RecordForm::try_again() {
     }
 }
 
-TimeContext RecordForm::context() const {
-    return {session_.zone(), session_.now(), after_};
+TimeContext RecordForm::context(const Bound& bound) const {
+    const auto own = after_of_.find(bound.field->name);
+    return {session_.zone(), session_.now(), own != after_of_.end() && own->second ? own->second : after_};
 }
 
 }  // namespace spoilbook::form

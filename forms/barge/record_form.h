@@ -13,7 +13,7 @@ namespace spoilbook::form {
 
 /// Fields of one record, each written to the book when it is left. The fields stand wherever a page lays
 /// them; this ties them to the record. What was refused stays as typed, with the reason below, until the
-/// book's own value changes.
+/// book's own value changes. A time that stands and cannot be true beside another is told beside its box.
 class RecordForm : public QObject {
     Q_OBJECT
 
@@ -29,6 +29,8 @@ class RecordForm : public QObject {
     [[nodiscard]] FieldBox* box(const std::string& column) const;
     /// Bare times are read from here on; nothing: as the last such time.
     void set_after(std::optional<Instant> after) { after_ = after; }
+    /// The same of one column alone; nothing: as the others.
+    void set_after_of(const std::string& column, std::optional<Instant> after) { after_of_[column] = after; }
     /// Little room: below a time stands its day only where it is not the day of set_after, or of now.
     void set_short_times() { short_times_ = true; }
     /// The reason that goes with each change, for what is signed.
@@ -68,16 +70,20 @@ class RecordForm : public QObject {
     void show_row(bool all);
     void put(const Bound& bound, const std::string& text);
     void shorten(const Bound& bound) const;
-    [[nodiscard]] TimeContext context() const;
+    /// Beside each time what it cannot be beside another; a box whose text was refused keeps its own problem.
+    void show_order();
+    [[nodiscard]] TimeContext context(const Bound& bound) const;
 
     BookSession& session_;
     const Kind& kind_;
     std::string label_;
     std::optional<Instant> after_;
+    std::map<std::string, std::optional<Instant>> after_of_;
     bool short_times_ = false;
     std::function<QString()> reason_;
     std::vector<std::unique_ptr<Bound>> bounds_;
     std::map<std::string, std::string> refused_;
+    std::map<std::string, QString> out_of_order_;  ///< what show_order said last, by column
 };
 
 }  // namespace spoilbook::form

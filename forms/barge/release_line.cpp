@@ -27,11 +27,12 @@ State state_of(CheckState state) {
     return state == CheckState::clear ? State::clear : State::unknown;
 }
 
-QString reason_words(const CheckReason& reason, const Zone& zone) {
+QString reason_words(const CheckReason& reason, const Zone& zone, ReleaseStage stage = ReleaseStage::ahead) {
     const QString condition = QString::fromStdString(reason.condition->condition);
     const QString why = QString::fromStdString(reason.why);
-    const QString said = reason.state == CheckState::hold ? words("Condition %1 holds it: %2")
-                                                          : words("Condition %1 cannot be told: %2");
+    const QString holds = stage == ReleaseStage::ahead ? words("Condition %1 holds it: %2")
+                                                       : words("Condition %1 stands against it: %2");
+    const QString said = reason.state == CheckState::hold ? holds : words("Condition %1 cannot be told: %2");
     if (!reason.until) return said.arg(condition, why);
     return words("%1, until %2").arg(said.arg(condition, why), day_and_time_shown(*reason.until, zone));
 }
@@ -69,7 +70,8 @@ QString largest_words(const LargestLoad& largest) {
 
 }  // namespace
 
-ReleaseWords release_words(const Season& season, PlannedRelease planned, const CheckFacts& facts) {
+ReleaseWords release_words(const Season& season, const PlannedRelease& asked, const CheckFacts& facts) {
+    PlannedRelease planned = asked;
     ReleaseWords out;
     const Ledger ledger(season);
     auto checked = check_release(ledger, planned, facts);
@@ -124,6 +126,29 @@ ReleaseWords release_words(const Season& season, PlannedRelease planned, const C
     return out;
 }
 
+// The doors are open whatever is said: it tells what to mend or to report, and asks nothing of her.
+ReleaseWords opened_words(const Season& season, const PlannedRelease& planned, const CheckFacts& facts) {
+    const Ledger ledger(season);
+    const auto checked = check_release(ledger, planned, facts);
+    if (!checked) return {State::unknown, refusals_shown(checked.refusals()), {}, {}, {}};
+    ReleaseWords out;
+    out.due_cell = QString::fromStdString(checked->due_cell);
+    out.state = state_of(checked->verdict);
+    if (checked->verdict == CheckState::hold) out.word = words("against it");
+    QStringList reasons;
+    QString first;
+    for (const CheckReason& reason : checked->reasons) {
+        reasons << reason_words(reason, season.zone, ReleaseStage::opened);
+        if (first.isEmpty() && reason.state == checked->verdict) first = reasons.back();
+    }
+    out.reasons = reasons.join(u'\n');
+    if (reasons.isEmpty()) return out;
+    out.text = load_words(season, planned.load) +
+               words(", doors opened %1: %2.").arg(time_shown(planned.at, season.zone), first);
+    if (reasons.size() > 1) out.text += words(" And %1 more.").arg(reasons.size() - 1);
+    return out;
+}
+
 ReleaseLine::ReleaseLine(BookSession& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
@@ -143,7 +168,7 @@ void ReleaseLine::quiet() {
     hide();
 }
 
-void ReleaseLine::ask(const PlannedRelease& planned) {
+void ReleaseLine::ask(const PlannedRelease& planned, ReleaseStage stage) {
     const Season& season = session_.season();
     const Load* load = season.loads.find(planned.load);
     if (!load) return quiet();
@@ -153,10 +178,12 @@ void ReleaseLine::ask(const PlannedRelease& planned) {
         const Load* into = season.loads.find(tally.load);
         if (into && into->loading_end) buckets += tally.count.value_or(0) + tally.part_buckets.value_or(0);
     }
-    const std::int64_t at = (planned.at.utc_ms / (10 * ms_per_minute) + 1) * 10 * ms_per_minute;
+    const std::int64_t at = stage == ReleaseStage::opened
+                                ? planned.at.utc_ms
+                                : (planned.at.utc_ms / (10 * ms_per_minute) + 1) * 10 * ms_per_minute;
     const QString question = QStringLiteral("%1 %2 %3 %4 %5 %6 %7 %8 %9")
                                  .arg(QString::fromStdString(hex(planned.load)))
-                                 .arg(at)
+                                 .arg(stage == ReleaseStage::opened ? -at : at)
                                  .arg(QString::fromStdString(hex(planned.ground)))
                                  .arg(QString::fromStdString(hex(planned.cell)))
                                  .arg(planned.wave_height_m.value_or(-1))
@@ -172,13 +199,14 @@ void ReleaseLine::ask(const PlannedRelease& planned) {
     auto own = std::make_shared<const Season>(season);
     off_screen<ReleaseWords>(
         *QThreadPool::globalInstance(), this,
-        [own, rounded, path = session_.book().path(), now = session_.now()]() -> ReleaseWords {
+        [own, rounded, stage, path = session_.book().path(), now = session_.now()]() -> ReleaseWords {
+            const auto say = stage == ReleaseStage::opened ? opened_words : release_words;
             try {
-                if (!asks_the_book(*own)) return release_words(*own, rounded, no_facts());
+                if (!asks_the_book(*own)) return say(*own, rounded, no_facts());
                 // A reader of this thread's own: the session's is the screen's.
                 const auto book = Book::open_to_read(path);
                 if (!book) return {State::unknown, refusals_shown(book.refusals()), {}, {}, {}};
-                return release_words(*own, rounded, check_facts(*book, *own, rounded.at, now));
+                return say(*own, rounded, check_facts(*book, *own, rounded.at, now));
             } catch (const std::exception& error) {
                 return {State::unknown, QString::fromUtf8(error.what()), {}, {}, {}};
             }
@@ -189,11 +217,11 @@ void ReleaseLine::ask(const PlannedRelease& planned) {
 }
 
 void ReleaseLine::show_words(const ReleaseWords& answer) {
-    mark_->show_state(answer.state);
+    mark_->show_state(answer.state, answer.word);
     text_->setText(answer.text);
     text_->setToolTip(answer.reasons);
     setAccessibleName(answer.text);
-    setVisible(true);
+    setVisible(!answer.text.isEmpty());
     emit due_cell(answer.due_cell);
 }
 

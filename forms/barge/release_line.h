@@ -19,7 +19,11 @@ struct ReleaseWords {
     QString reasons;   ///< every condition that does not go clear, a line each
     QString to_do;     ///< what is to be done before the doors open, a line each
     QString due_cell;  ///< empty: none
+    QString word{};    ///< of the state; empty: its usual one
 };
+
+/// Before the doors open it is asked what would stand against it; from then on, what stands against it.
+enum class ReleaseStage { ahead, opened };
 
 /// Whether anything in the consent stops the release of this load, in one sentence. It never says that she
 /// may sail.
@@ -29,9 +33,10 @@ class ReleaseLine : public QWidget {
  public:
     ReleaseLine(BookSession& session, QWidget* parent);
 
-    /// Asks about this release, where it is another question than the last one. The cell that is due is
-    /// judged where none is chosen.
-    void ask(const PlannedRelease& planned);
+    /// Asks about this release, where it is another question than the last one. Ahead, the cell that is due
+    /// is judged where none is chosen. Opened, it is judged at its own time and place, and nothing shows
+    /// where nothing stands against it.
+    void ask(const PlannedRelease& planned, ReleaseStage stage = ReleaseStage::ahead);
     /// Nothing is about to be released.
     void quiet();
 
@@ -50,6 +55,9 @@ class ReleaseLine : public QWidget {
 
 /// The answer itself, for any thread: `season` is that thread's own. `facts` as
 /// model/answer/checked_release.h reads them out of the book.
-ReleaseWords release_words(const Season& season, PlannedRelease planned, const CheckFacts& facts);
+ReleaseWords release_words(const Season& season, const PlannedRelease& asked, const CheckFacts& facts);
+/// The same of a release whose doors are open, or were: what stands against it where it was made. Empty text:
+/// nothing that is judged.
+ReleaseWords opened_words(const Season& season, const PlannedRelease& planned, const CheckFacts& facts);
 
 }  // namespace spoilbook::form

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/barge/shift_hand.h"
 
+#include "forms/barge/load_answer.h"
 #include "forms/shared/time_typed.h"
 #include "model/logging/sign_shift.h"
 
@@ -42,16 +43,18 @@ bool ShiftHand::pressed_a_moment_ago(Steps of) const {
     return since_ms >= 0 && since_ms < moment_ms;
 }
 
-void ShiftHand::step(Steps of, const QString& what, const std::function<LogLines()>& lines,
+bool ShiftHand::step(Steps of, const QString& what, const std::function<LogLines()>& lines,
                      const More& more) {
     if (pressed_a_moment_ago(of)) {
         emit session_.notice(tr("Logged at %1: %2. The second press came at once and logged nothing: press "
                                 "again if you meant it.")
                                  .arg(time_shown(step_.at, session_.zone()), step_.what));
-    } else if (write(what, lines(), more)) {
-        stepped_ = of;
-        step_ = session_.last_written().value_or(Written{});
+        return false;
     }
+    if (!write(what, lines(), more)) return false;
+    stepped_ = of;
+    step_ = session_.last_written().value_or(Written{});
+    return true;
 }
 
 Id ShiftHand::bucket() const {
@@ -143,8 +146,15 @@ void ShiftHand::full() {
 void ShiftHand::cast_off() {
     const Running now = now_running();
     const Shift* shift = now.shift ? now.shift : now.last;
-    step(Steps::trip, tr("cast off"),
-         [&] { return spoilbook::cast_off(press(), now.to_send, shift ? shift->tug : Id()); });
+    const QString load = now.to_send ? shown(now.to_send->load) : QString();
+    const QStringList lacks = now.to_send ? load_lacks(season(), *now.to_send) : QStringList();
+    const bool gone = step(Steps::trip, tr("cast off"), [&] {
+        return spoilbook::cast_off(press(), now.to_send, shift ? shift->tug : Id());
+    });
+    if (gone && !lacks.isEmpty())
+        emit session_.notice(tr("Cast off with load %1 not closed: %2. It can be written on the shift sheet "
+                                "(F12), or the cast off taken back.")
+                                 .arg(load, lacks.join(QStringLiteral(", "))));
 }
 
 void ShiftHand::turned_back(const Trip& trip) {

@@ -43,6 +43,7 @@ class ShiftHand : public QObject {
     /// The line that it counts on now: buckets from this station into the load alongside.
     [[nodiscard]] double counted_here() const;
     void full();
+    /// Casts off what is to be sent, closed or not: what its load lacks is told after, and stops nothing.
     void cast_off();
     /// The first press of a release takes the receiver's place with it, where its fix is fresh: one entry.
     void doors_open(const Trip& trip);
@@ -74,8 +75,8 @@ class ShiftHand : public QObject {
     /// The steps that one key logs one after the other: pressed twice by a glove, it would log the next one.
     enum class Steps { station, trip, delay };
     /// Writes the lines of a step, unless the same key logged one a moment ago: then it says what that was,
-    /// and asks for no lines.
-    void step(Steps of, const QString& what, const std::function<LogLines()>& lines, const More& more = {});
+    /// and asks for no lines. Answers whether it wrote.
+    bool step(Steps of, const QString& what, const std::function<LogLines()>& lines, const More& more = {});
     [[nodiscard]] bool pressed_a_moment_ago(Steps of) const;
     /// The lines of a press of the release, with the receiver's place where that is taken.
     [[nodiscard]] LogLines placed(const Trip& trip, LogLines pressed);

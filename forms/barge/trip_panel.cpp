@@ -13,6 +13,7 @@
 #include "forms/shared/label.h"
 #include "forms/shared/time_typed.h"
 #include "model/answer/named_cell.h"
+#include "model/place/ground_map.h"
 #include "model/progress/tow_time.h"
 #include "model/record/release_view.h"
 
@@ -34,6 +35,25 @@ void lay(QGridLayout* boxes, RecordForm* form, QWidget* parent, const std::vecto
 const Release* newest_row(const Season& season, const Trip& trip) {
     const auto rows = release_rows(season, trip);
     return rows.empty() ? nullptr : rows.back();
+}
+
+/// The newest release of a trip at its own time and place; nothing: no time of it is logged yet.
+std::optional<PlannedRelease> begun_release(const Season& season, const Trip& trip) {
+    std::optional<PlannedRelease> begun;
+    for (const ReleaseView& view : releases_of(season)) {
+        const auto at = view.opened ? view.opened : view.ended;
+        if (view.trip->id != trip.id || !view.counts || !at) continue;
+        begun = PlannedRelease{};
+        begun->load = trip.load;
+        begun->at = *at;
+        begun->ground = view.ground;
+        begun->cell = view.cell;
+        begun->lat = view.lat;
+        begun->lon = view.lon;
+        begun->position_u_m = view.position_u_m.value_or(usual_position_u_m);
+        begun->wave_height_m = trip.wave_height_m;
+    }
+    return begun;
 }
 
 }  // namespace
@@ -123,7 +143,10 @@ QWidget* TripPanel::build_boxes() {
         lay(boxes, form, part, {"ground", "cell", "lat", "lon"});
         auto* spot = new SpotLine(hand_.session(), *form, part);
         boxes->addWidget(spot, 2, 0, 1, 2);
-        if (form == release_) released_spot_ = spot;
+        if (form == release_) {
+            released_spot_ = spot;
+            connect(line_, &ReleaseLine::due_cell, spot, &SpotLine::set_due_cell);
+        }
         if (whole_ && form == release_) {
             auto* more = form_grid();
             lay(more, form, part,
@@ -175,6 +198,10 @@ void TripPanel::refresh() {
     const Shift* shift = now.shift ? now.shift : now.last;
     for (RecordForm* form : {trip_, release_})
         form->set_after(trip && trip->departed ? trip->departed : shift ? shift->start : std::nullopt);
+    // Mended, cast off is near what stands: earlier as well as later.
+    trip_->set_after_of("departed", trip && trip->departed
+                                        ? std::optional(*trip->departed + -12 * ms_per_hour)
+                                        : std::nullopt);
     trip_->show(trip ? trip->trip : std::string());
     const Release* release = trip ? newest_row(hand_.season(), *trip) : nullptr;
     release_->show(release ? release->release : std::string());
@@ -203,12 +230,15 @@ void TripPanel::show_places(const Trip* trip) {
     }
 }
 
-// Before the doors open: of the trip under way, or of the load that waits for its tow.
+// Of the trip under way, or of the load that waits for its tow. What stands against a release stays in sight
+// when the doors open, until she is alongside: it is then that it must be told to someone.
 void TripPanel::ask_release(const Trip* trip, const Running& now) {
-    const bool under_way = trip && !trip->returned && trip->outcome.empty();
-    const bool opened = under_way && (trip->release_start || newest_row(hand_.season(), *trip));
+    const bool away = trip && !trip->returned;
+    if (const auto begun = away ? begun_release(hand_.season(), *trip) : std::nullopt)
+        return line_->ask(*begun, ReleaseStage::opened);
+    const bool under_way = away && trip->outcome.empty();
     const bool waiting = !under_way && now.to_send && now.to_send->loading_end;
-    if (opened || (!under_way && !waiting)) return line_->quiet();
+    if (!under_way && !waiting) return line_->quiet();
     const Instant present = hand_.session().now();
     const std::int64_t tow = tow_time_ms(hand_.season()).value_or(0);
     PlannedRelease planned;
@@ -289,9 +319,12 @@ void TripPanel::show_steps(const Trip* trip, const Running& now) {
         const auto& time = at[std::size_t(step)];
         button->setEnabled(hand_.session().writable() && (step == off ? can_send : running));
         QString note = time ? time_shown(*time, zone) : QString();
-        if (step == off && !running && now.to_send) note = tr("load %1").arg(shown(now.to_send->load));
+        const bool not_full = step == off && !running && now.to_send && !now.to_send->loading_end;
+        if (step == off && !running && now.to_send)
+            note = (not_full ? tr("%1, not full") : tr("load %1")).arg(shown(now.to_send->load));
         button->set_note(note);
-        button->set_due(step == due && button->isEnabled());
+        // F7 casts off all the same; what stands out is what closes the load.
+        button->set_due(step == due && button->isEnabled() && !not_full);
         button->set_key(step == due ? QKeySequence(Qt::Key_F7) : QKeySequence());
     }
     turned_->setEnabled(running && !at[open] && trip->outcome.empty());

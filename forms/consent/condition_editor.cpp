@@ -21,7 +21,9 @@
 #include "model/consent/sentence.h"
 #include "model/folder/condition_reader.h"
 #include "model/logging/write_condition.h"
+#include "model/record/field_text.h"
 #include "model/unit/calendar.h"
+#include "model/unit/time_text.h"
 
 namespace spoilbook::form {
 namespace {
@@ -48,9 +50,19 @@ std::vector<Piece> name_pieces(const Draft&) {
     return {{ConditionEditor::tr("Condition"), std::nullopt},
             blank("/condition", ConditionEditor::tr("number as printed"), 6),
             {ConditionEditor::tr("in force from"), std::nullopt},
-            blank("/from", ConditionEditor::tr("2026-07-01; blank: always"), 18),
+            blank("/from", ConditionEditor::tr("its first day, 2026-07-01"), 18),
             {ConditionEditor::tr("until"), std::nullopt},
             blank("/to", ConditionEditor::tr("blank: for good"), 18)};
+}
+
+/// As far as it reads: what does not is told at its blank.
+std::optional<Instant> moment_in(const Draft& draft, const char* member, const Zone& zone) {
+    const auto found = draft.find(member);
+    if (found == draft.end() || !found->is_string()) return std::nullopt;
+    const auto value =
+        parse_field(definition<Condition>().kind().field(member), found->get<std::string>(), zone);
+    const auto* at = value ? std::get_if<std::int64_t>(&*value) : nullptr;
+    return at ? std::optional(Instant{*at}) : std::nullopt;
 }
 
 QLabel* head(const QString& words, QWidget* parent) {
@@ -232,10 +244,13 @@ void ConditionEditor::changed(bool choice) {
 }
 
 void ConditionEditor::show_words() {
-    const Condition shown = as_condition(draft_);
+    Condition shown = as_condition(draft_);
+    shown.from = moment_in(draft_, "from", session_.zone());
+    shown.to = moment_in(draft_, "to", session_.zone());
     sentence_->setText(shown.kind.empty() ? tr("Pick the kind of condition: its sentence opens here.")
                                           : book_text(condition_sentence(shown)));
     QStringList notes;
+    if (!shown.kind.empty() && !shown.from) notes << tr("In force from …");
     for (const std::string& note : condition_notes(shown, session_.zone()))
         notes << QString::fromStdString(note);
     notes_->setText(notes.join(u' '));
@@ -331,6 +346,17 @@ void ConditionEditor::show_trial(const Trial& trial) {
     passes_->setVisible(!trial.passes.empty());
 }
 
+// A blank would be kept as "always": whoever means that says so, by the day on which the consent begins.
+Refusal ConditionEditor::no_first_day(const Condition& condition) const {
+    const Consent* consent = session_.season().consents.find(condition.consent);
+    std::string begins = consent ? consent->granted : std::string();
+    if (consent && consent->commences) begins = day_text(session_.zone().day_of(*consent->commences));
+    return {"no-first-day", "condition from", tr("Say from when it is in force").toStdString(),
+            begins.empty()
+                ? std::string()
+                : tr("its consent begins on %1").arg(QString::fromStdString(begins)).toStdString()};
+}
+
 void ConditionEditor::write_it() {
     why_->show_problem({});
     consent_->show_problem(consent_->chosen() ? QString() : tr("Which consent it is part of must be said."));
@@ -338,6 +364,7 @@ void ConditionEditor::write_it() {
     if (!kind_->chosen()) return go_to_first_problem();
     const auto condition = checked(true);
     if (!condition || !consent_->chosen()) return;
+    if (!is_version_ && !condition->from) return show_refusals({no_first_day(*condition)}, true);
     const QString what = is_version_ ? tr("condition %1 changed") : tr("condition %1 written");
     const Refusals refusals =
         session_.write(what.arg(QString::fromStdString(condition->condition)), EntryKind::change,

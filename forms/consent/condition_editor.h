@@ -61,6 +61,7 @@ class ConditionEditor : public QWidget {
                        const std::vector<std::string>& unfilled = {});
     void go_to_first_problem();
     void try_it();
+    [[nodiscard]] Refusal no_first_day(const Condition& condition) const;
     void write_it();
 
     BookSession& session_;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/consent/sentence_form.h"
 
+#include <QApplication>
 #include <QComboBox>
 #include <QLineEdit>
 #include <QVBoxLayout>
@@ -35,8 +36,9 @@ SentenceForm::SentenceForm(Draft& draft, Pieces pieces, QWidget* parent)
 
 void SentenceForm::rebuild() {
     std::string held;
+    // Where the keyboard is, not where it was when it was last in this part.
     for (const auto& [key, box] : boxes_) {
-        if (box->isAncestorOf(focusWidget())) held = key;
+        if (box->isAncestorOf(QApplication::focusWidget())) held = key;
     }
     boxes_.clear();
     widths_.clear();

@@ -66,6 +66,7 @@ Noted: kept, one line on standard error, never a change of the exit status:
 - a shift signed before it ended; one that does not close: its delays and the stations of its dredger together leave
   more than 5 minutes of it open, or one of its delays reaches more than 5 minutes beyond it;
 - a trip that outlasts the shift in which it cast off;
+- a track of which no fix falls between the first and the last time of its trip;
 - a logged cell where the position is not;
 - a load over the barge's capacity, as stated, by ullage or by tally; dips outside her ullage table;
 - a map whose scale is off by over 0.05 % where the claims lie;
@@ -121,7 +122,8 @@ constexpr auto words_of_kinds = std::to_array<std::pair<std::string_view, std::s
      "hold is "
      "written %2F as in RFC 3986. A .csv has the columns time, lat, lon (WGS 84); others are left alone. "
      "The book "
-     "keeps one track a trip: another for the same trip is refused."},
+     "keeps one track a trip: another for the same trip is refused, but with a reason (`sbk add --why`): "
+     "then it takes the place of the first, which is struck out."},
     {"logger_file",
      "The file's stem is the site; columns time, value and no other; a blank value is a missing reading. "
      "Kept as "

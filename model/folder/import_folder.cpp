@@ -91,6 +91,41 @@ class Landing {
     std::set<std::string> wanted_;
 };
 
+/// The tracks of the book whose trips have another one in the folder.
+Checked<Done> strike_other_tracks(Change& change, const GivenTable& given) {
+    const Kind& track = *given.kind;
+    for (const GivenRow& row : given.rows) {
+        const auto trip = change.book().labelled(kind("trip"), text_of(track, row.values, "trip"));
+        if (!trip) continue;
+        for (const Row& held : change.book().rows(track)) {
+            const bool is_other =
+                MatchBoard::reference(track, held.values, "trip") == trip->id &&
+                text_of(track, held.values, "digest") != text_of(track, row.values, "digest");
+            if (!is_other) continue;
+            if (auto struck = change.strike(track, held.id); !struck) return struck;
+        }
+    }
+    return Done{};
+}
+
+/// Planned and landed within one change, after the tracks that it replaces are struck out: refused, nothing
+/// is.
+Checked<ImportOutcome> import_replacing_tracks(Book& book, FolderContents contents, const Act& act) {
+    ImportOutcome outcome;
+    Act import = act;
+    import.kind = EntryKind::import;
+    auto entry = book.change(import, [&](Change& change) -> Checked<Done> {
+        if (auto struck = strike_other_tracks(change, contents.table("track")); !struck) return struck;
+        const auto plan = plan_import(std::move(contents), &change.book());
+        if (!plan) return plan.refusals();
+        outcome.notes = plan->notes;
+        return Landing(*plan, change, outcome).land();
+    });
+    if (!entry) return entry.refusals();
+    outcome.entry = *entry;
+    return outcome;
+}
+
 }  // namespace
 
 std::size_t ImportOutcome::added_in_all() const {
@@ -132,7 +167,10 @@ Checked<ImportOutcome> land(Book& book, const ImportPlan& plan, const Act& act) 
 }
 
 Checked<ImportOutcome> import_folder(Book& book, const std::string& folder, const Act& act) {
-    auto plan = plan_import(read_folder(folder, basis_of(book)), &book);
+    auto contents = read_folder(folder, basis_of(book));
+    // Who gives a reason means the track that comes: the one that the trip has was another's.
+    if (!act.why.empty()) return import_replacing_tracks(book, std::move(contents), act);
+    auto plan = plan_import(std::move(contents), &book);
     if (!plan) return plan.refusals();
     return land(book, *plan, act);
 }

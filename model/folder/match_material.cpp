@@ -172,7 +172,7 @@ void match_tracks(MatchBoard& board, std::size_t table) {
                              text_of(*given.kind, held->values, "file"),
                              text_of(*given.kind, held->values, "digest"),
                              text_of(*given.kind, row.values, "digest")),
-                 "leave the track out"});
+                 "leave the track out, or say why it takes the other's place (--why)"});
         }
     }
 }

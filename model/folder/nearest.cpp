@@ -69,4 +69,22 @@ std::string did_you_mean(std::string_view written, const std::vector<std::string
     return fmt::format("it may be {}", fmt::join(known, ", "));
 }
 
+std::string labels_there_are(std::string_view written, std::vector<std::string> known) {
+    constexpr std::size_t most_listed = 8, far = 100;
+    if (known.empty()) return "there is none yet: log it first";
+    // Cells of several grounds bear one name.
+    std::sort(known.begin(), known.end());
+    known.erase(std::unique(known.begin(), known.end()), known.end());
+    const std::string nearest = nearest_name(written, known);
+    if (!nearest.empty() && nearest != written) return fmt::format("did you mean {}?", nearest);
+    if (known.size() == 1) return fmt::format("there is {} alone", known.front());
+    if (known.size() <= most_listed) return fmt::format("there are {}", fmt::join(known, ", "));
+    std::stable_sort(known.begin(), known.end(), [&](const std::string& a, const std::string& b) {
+        return edit_distance(written, a, far) < edit_distance(written, b, far);
+    });
+    const std::size_t more = known.size() - most_listed;
+    known.resize(most_listed);
+    return fmt::format("there are {} and {} more", fmt::join(known, ", "), more);
+}
+
 }  // namespace spoilbook

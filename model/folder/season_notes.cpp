@@ -12,6 +12,7 @@ void note_season(MatchBoard& board) {
     note_shifts(season, notes);
     note_loads(season, notes);
     note_trips(season, notes);
+    note_tracks(board, season, notes);
     note_places(board, season, notes);
     note_names(board, season, notes);
     for (Note& note : notes)

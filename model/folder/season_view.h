@@ -102,6 +102,8 @@ void note_shifts(const SeasonView& season, NoteDown& notes);
 void note_loads(const SeasonView& season, NoteDown& notes);
 /// Trips that outlast the shift in which they cast off; shares of a trip's releases over 1.
 void note_trips(const SeasonView& season, NoteDown& notes);
+/// Tracks that came, of which no fix falls between the first and the last time of their trip.
+void note_tracks(const MatchBoard& board, const SeasonView& season, NoteDown& notes);
 /// Logged cells where the position is not; a map whose scale is off by over 0.05 % where the claims lie.
 void note_places(const MatchBoard& board, const SeasonView& season, NoteDown& notes);
 /// Names on shifts and trips that people.csv has not, one note a name; none where nobody is listed at all.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/logging/find_record.h"
 
+#include "model/folder/nearest.h"
+
 namespace spoilbook {
 
 namespace {
@@ -38,6 +40,20 @@ bool labelled_so(const Row& row, const Kind& kind, const std::string& label) {
     return text != nullptr && *text == label;
 }
 
+/// The labels that stand there, of one parent where there is one.
+std::vector<std::string> labels_in(const Book& book, const Kind& kind, const Id& parent) {
+    std::vector<std::string> labels;
+    for (const Row& row : book.rows(kind)) {
+        if (parent && kind.label.size() > 1 && reference(kind, row.values, kind.label[1]) != parent) continue;
+        // Nobody releases in an exclusion on purpose.
+        if (kind.name == "cell" && row.values[*kind.index_of("kind")] == Value{std::string("exclusion")})
+            continue;
+        const auto* text = std::get_if<std::string>(&row.values[*kind.index_of(kind.label.front())]);
+        if (text != nullptr) labels.push_back(*text);
+    }
+    return labels;
+}
+
 }  // namespace
 
 Checked<std::optional<Row>> find_record(const Book& book, const Kind& kind, const std::string& label,
@@ -64,7 +80,7 @@ Checked<Id> find_referred(const Book& book, const Kind& kind, const Field& field
     if (!found) return found.refusals();
     if (!*found) {
         return Refusal{"unknown-reference", field.name, "there is no " + to.name + " \"" + label + "\"",
-                       "log it first, or look the label up"};
+                       labels_there_are(label, labels_in(book, to, parent))};
     }
     return (*found)->id;
 }

@@ -89,14 +89,17 @@ Checked<Parsed> parse_inputs(const Book& book, const Kind& kind, const std::vect
     return parsed;
 }
 
-Checked<Done> in_order(const Kind& kind, const Values& values) {
+Checked<Done> in_order(const Kind& kind, const Values& values, const Zone& zone) {
+    const auto shown = [&](const std::string& column, const Value& value) {
+        return fmt::format("{}, {}", kind.field(column).doc, field_text(kind.field(column), value, zone));
+    };
     for (const auto& [start, end] : kind.ordered) {
         const auto& a = values[*kind.index_of(start)];
         const auto& b = values[*kind.index_of(end)];
         if (is_blank(a) || is_blank(b) || !(b < a)) continue;
         return Refusal{"end-before-start", fmt::format("{} {}", kind.name, end),
-                       fmt::format("{} is before {}", kind.field(end).doc, kind.field(start).doc),
-                       "mend one of the two times"};
+                       fmt::format("{}, is before {}", shown(end, b), shown(start, a)),
+                       "mend the one of the two that is wrong"};
     }
     return Done{};
 }
@@ -114,7 +117,7 @@ Checked<LogOutcome> make_new(Change& change, const Kind& kind, const std::string
                        "a book is about one harbour"};
     }
     if (auto taken = why_label_taken(change.book(), kind, std::nullopt, values)) return *taken;
-    if (auto fits = in_order(kind, values); !fits) return fits.refusals();
+    if (auto fits = in_order(kind, values, book_zone(change.book())); !fits) return fits.refusals();
     if (parsed.strikes)
         return Refusal{"no-such-row", kind.name + " " + label, "there is nothing to strike out",
                        "look the label up"};
@@ -123,7 +126,7 @@ Checked<LogOutcome> make_new(Change& change, const Kind& kind, const std::string
 
 Checked<LogOutcome> change_old(Change& change, const Kind& kind, const Row& row, const Parsed& parsed,
                                const Values& values) {
-    if (auto fits = in_order(kind, values); !fits) return fits.refusals();
+    if (auto fits = in_order(kind, values, book_zone(change.book())); !fits) return fits.refusals();
     // A row that needs no label of its own may go without.
     const bool named =
         !kind.label.empty() && (kind.label_required || !is_blank(values[*kind.index_of(kind.label.front())]));

@@ -74,7 +74,7 @@ class Releases(Trade):
             return said.stderr
 
         self.assertEqual("", logged("remarks=calm"))
-        self.assertRegex(logged("lat=-40.59", "lon=179.61", "position_u_m=5"),
+        self.assertRegex(logged("lat=-40.59", "lon=179.625", "position_u_m=5"),
                          r"^note: trip T-2: inside Deep Hole, \d+ m from its edge\n$")
         self.assertRegex(logged("lon=179.5"), r"outside Deep Hole, \d+ m from its edge")
         self.assertRegex(logged("lat=40.59", "lon=179.61"),

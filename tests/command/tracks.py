@@ -1,8 +1,10 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Tracks: where a trip went, where its release was by it, and conditions on the whole of a release."""
+import json
 import os
+import shutil
 
-from trade import CONSENT, Trade, changed, season
+from trade import CONSENT, DEVICE, NOW, Trade, changed, season
 
 SEASON = season()
 # The release of T-2 lasts from 10:00 to 10:08; the ground ends at 179.64 E. A degree of longitude is 84.6 km here.
@@ -128,6 +130,43 @@ class Tracks(Trade):
         self.assertEqual(3000, out["longest_gap_s"])  # cast off at 08:10, the track begins at 09:00
         self.assertEqual(1, self.sbk("track", self.book, "T-1").returncode)
         self.assertEqual(1, self.sbk("track", self.book, "T-99").returncode)
+
+    def added(self, track, *words):
+        """What `sbk add` answers to a folder that holds one track of T-2, and what it notes."""
+        folder = self.folder({"tracks/T-2.csv": track}, "another")
+        done = self.sbk("add", self.book, "--from", folder, *words, "--json", *DEVICE, *NOW, "--by", "Ana")
+        return done.returncode, json.loads(done.stdout), done.stderr
+
+    def test_a_track_of_another_day_is_noted_and_one_of_the_trip_is_not(self):
+        self.new()
+        days_before = as_csv(eastward(179.635, 0.002)).replace("2025-11-03T", "2025-10-31T")
+        status, _, notes = self.added(days_before)
+        self.assertEqual(0, status)
+        self.assertIn("tracks/T-2.csv: none of the track is of the trip: it runs from 2025-10-31T09:00:00+13:00", notes)
+        self.assertIn("trip T-2 from 2025-11-03T08:10:00+13:00 to 2025-11-03T11:30:00+13:00", notes)
+        shutil.rmtree(self.path("another"))
+        os.remove(self.book)
+        self.new()
+        self.assertEqual((0, ""), self.added(as_csv(eastward(179.635, 0.002)))[::2])
+
+    def test_another_track_takes_the_place_of_the_first_with_a_reason(self):
+        self.new()
+        wrong = as_csv(eastward(179.635, 0.002)).replace("2025-11-03T", "2025-10-31T")
+        right = as_csv(eastward(179.635, 0.002))
+        self.assertEqual(0, self.added(wrong)[0])
+        status, said, _ = self.added(right)
+        self.assertEqual((1, "other-values"), (status, said["refusals"][0]["code"]))
+        self.assertIn("--why", said["refusals"][0]["mend"])
+        self.assertEqual("2025-10-31T09:00:00+13:00", self.ask("track", self.book, "T-2")["first"])
+        self.assertEqual(0, self.added(right, "--why", "the receiver's file of the wrong day")[0])
+        self.assertEqual("2025-11-03T09:00:00+13:00", self.ask("track", self.book, "T-2")["first"])
+        self.assertEqual("intact", self.ask("journal", self.book, "--check")["state"])
+        self.ask("export", self.book, "--to", self.path("out"))
+        with open(self.path("out/tracks/T-2.csv"), encoding="utf-8") as kept:
+            self.assertEqual(right, kept.read())
+        # The same again is held already.
+        self.assertEqual(0, self.added(right, "--why", "once more")[0])
+        self.assertEqual("2025-11-03T09:00:00+13:00", self.ask("track", self.book, "T-2")["first"])
 
     def test_hostile_gpx_is_refused(self):
         dtd = '<!DOCTYPE gpx [<!ENTITY a "b">]>' + as_gpx(eastward(179.635, 0))

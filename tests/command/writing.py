@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Logging, signing, correcting, undo and redo, and how a record came to be so."""
-from trade import Trade
+from trade import DEVICE, NOW, Trade
 
 
 class Writing(Trade):
@@ -50,6 +50,59 @@ class Writing(Trade):
                              ("end-before-start", "release_end=2025-10-31T23:00")):
             with self.subTest(column):
                 self.assertEqual(code, self.code("log", "trip", "T-1", column))
+
+    def noted(self, *words):
+        """What is noted of a change that is taken."""
+        done = self.sbk(words[0], self.book, *words[1:], *DEVICE, *NOW, "--by", "Ana")
+        self.assertEqual(0, done.returncode, done.stderr)
+        return done.stderr
+
+    def test_a_cell_that_is_blank_or_that_the_position_contradicts_is_noted(self):
+        self.assertEqual("", self.noted("log", "trip", "T-1", "position_u_m=6"))
+        # T-1 lies in the middle of W: half its width from E. Its width, 0.02° at 40.59° S, is 1693 m (COMP).
+        self.assertRegex(self.noted("log", "trip", "T-1", "cell=E"),
+                         r"^note: trip T-1: cell E is written, but its position lies 84\d m outside it, in W\n$")
+        self.assertEqual("note: trip T-1: no cell is written: limits count it in W, where its position lies\n",
+                         self.noted("log", "trip", "T-1", "cell="))
+        self.assertIn("no cell is written and no position tells one: it counts under no cell of Deep Hole",
+                      self.noted("log", "trip", "T-1", "lat=", "lon="))
+        # As it says, so it counts.
+        rows = {r["cell"]: r["trips"] for r in self.ask("volumes", self.book, "--by", "cell")["rows"]}
+        self.assertEqual(1, rows[None])
+
+    def test_times_that_cannot_be_beside_each_other_are_noted_and_kept(self):
+        self.assertEqual("", self.noted("log", "trip", "T-2", "departed=2025-11-03T08:05"))
+        self.assertIn("departed, 2025-11-03T07:55:00+13:00, is before loading_end of load L-2, "
+                      "2025-11-03T08:00:00+13:00: mend the one that is wrong",
+                      self.noted("log", "trip", "T-2", "departed=2025-11-03T07:55"))
+        self.assertEqual("2025-11-03T07:55:00+13:00", self.fields("trip", "T-2")["departed"])
+        self.assertIn("loading_end, 2025-11-03T08:30:00+13:00, is after departed of trip T-2",
+                      self.noted("log", "load", "L-2", "loading_end=2025-11-03T08:30"))
+        self.assertIn("returned, 2025-11-03T10:01:00+13:00, is before release_end of trip T-2",
+                      self.noted("log", "trip", "T-2", "returned=2025-11-03T10:01"))
+        self.assertIn("spuds_down, 2025-11-03T05:00:00+13:00, is before start of shift S-2",
+                      self.noted("log", "station", "ST-2", "spuds_down=2025-11-03T05:00"))
+
+    def test_an_end_before_its_own_start_is_refused_with_both_times(self):
+        said = self.log("log", "trip", "T-1", "release_end=2025-10-31T23:00", status=1)["refusals"][0]
+        self.assertEqual("end-before-start", said["code"])
+        for time in ("2025-10-31T23:00:00+13:00", "2025-10-31T23:56:00+13:00"):
+            self.assertIn(time, said["what"])
+
+    def test_a_name_that_is_none_is_answered_with_those_there_are(self):
+        def mend(*words):
+            return self.log("log", *words, status=1)["refusals"][0]["mend"]
+        self.assertEqual("did you mean Deep Hole?", mend("trip", "T-1", "ground=Deep Hol"))
+        self.assertEqual("there is Deep Hole alone", mend("trip", "T-1", "ground=Gannet Patch"))
+        self.assertEqual("there are E, W", mend("trip", "T-1", "cell=B2"))
+        self.assertEqual("there are clay, sand", mend("load", "L-1", "material=mud"))
+        self.assertEqual("there are Pipi, Tuatua", mend("load", "L-1", "barge=Teal"))
+        for number in range(10, 22):
+            self.log("log", "tug", f"Wherry {number}")
+        self.assertRegex(mend("trip", "T-1", "tug=Albatross"), r"^there are ([^,]+, ){7}[^,]+ and 5 more$")
+        said = self.ask("release-check", self.book, "--load", "L-4", "--at", "2025-11-03T19:00", "--cell", "B2",
+                        status=1)["refusals"][0]
+        self.assertEqual("there are E, W", said["mend"])
 
     def test_a_signature_and_a_condition_s_members_are_not_written_by_hand(self):
         for words in (("shift", "S-2", "signed_by=Bram"), ("shift", "S-2", "signed_at=2025-11-03T18:00"),

@@ -6,7 +6,7 @@
 
 #include "forms/barge/release_line.h"
 #include "forms/barge/shift_page.h"
-#include "tests/form/barge_a_book.h"
+#include "tests/form/barge_wheelhouse.h"
 
 using namespace spoilbook;
 using namespace spoilbook::tests;
@@ -119,4 +119,54 @@ TEST_CASE("the wave height of the shift does not stand for the present one", "[b
     CHECK(QTest::qWaitFor(
         [line] { return line->accessibleName().contains(QStringLiteral("Condition 17 cannot be told")); },
         patience_ms));
+}
+
+namespace {
+
+/// Waits until the answer on the page has these words, and is in sight.
+bool reads(const ReleaseLine& line, const char* words) {
+    return QTest::qWaitFor(
+        [&] { return line.isVisible() && line.accessibleName().contains(QString::fromUtf8(words)); },
+        patience_ms);
+}
+
+/// The running shift before a release, the sea as it was seen at ten.
+Wheelhouse& at_sea(Wheelhouse& w, const char* wave_height_m) {
+    w.press(Qt::Key_F2, "05:40");
+    REQUIRE(w.session
+                .log(QStringLiteral("a test"), kind("observation"), "OB-0001",
+                     {{"time", "2025-11-04T10:00+13:00"}, {"wave_height_m", wave_height_m}})
+                .empty());
+    w.press(Qt::Key_F7, "08:40");
+    return w;
+}
+
+}  // namespace
+
+TEST_CASE("what stands against a release stays in view when its doors open, until she is alongside",
+          "[barge]") {
+    Wheelhouse w(a_book_with_a_sea_limit());
+    at_sea(w, "2.4");
+    const auto& line = *w.page->findChild<ReleaseLine*>();
+    REQUIRE(reads(line, "L-0001, release about"));
+    w.press(Qt::Key_F7, "10:05");
+    CHECK(reads(line, "This load, L-0001, doors opened 10:05: Condition 17 stands against it: "));
+    CHECK_FALSE(line.accessibleName().contains(QStringLiteral("holds it")));
+    for (const char* clock : {"10:13", "10:16"}) {
+        INFO(clock);
+        w.press(Qt::Key_F7, clock);
+        QTest::qWait(50);
+        CHECK(reads(line, "doors opened 10:05: Condition 17 stands against it"));
+    }
+    w.press(Qt::Key_F7, "11:50");
+    CHECK(QTest::qWaitFor([&line] { return !line.isVisible(); }, patience_ms));
+}
+
+TEST_CASE("where nothing stands against it the desk is quiet once the doors are open", "[barge]") {
+    Wheelhouse w(a_book_with_a_sea_limit());
+    at_sea(w, "1.2");
+    const auto& line = *w.page->findChild<ReleaseLine*>();
+    REQUIRE(reads(line, "L-0001, release about"));
+    w.press(Qt::Key_F7, "10:05");
+    CHECK(QTest::qWaitFor([&line] { return !line.isVisible(); }, patience_ms));
 }

@@ -143,10 +143,20 @@ TEST_CASE("a limit is written blank by blank, read, and stands in the book", "[c
     CHECK(says(editor, QStringLiteral(
                            "No more than 215 000 m³ in situ in any 12 months, counted at release, at Gannet "
                            "Patch.")));
+    CHECK(says(editor, QStringLiteral("In force from …")));
+    press(editor, "Write it down");
+    CHECK(written.isEmpty());
+    CHECK(problem_of(editor, "its first day, 2026-07-01")
+              .contains(QStringLiteral("Say from when it is in force")));
+    CHECK(box<QLineEdit>(editor, "its first day, 2026-07-01")->hasFocus());
+    type(editor, "its first day, 2026-07-01", "2026-07-01");
+    CHECK(says(editor, QStringLiteral("In force from 2026-07-01")));
+    CHECK_FALSE(says(editor, QStringLiteral("In force from …")));
     press(editor, "Write it down");
     CHECK(written.size() == 1);
     const Condition* made = office.condition("40");
     REQUIRE(made != nullptr);
+    CHECK(made->from == *parse_instant("2026-07-01T00:00+12:00", Zone::utc()));
     CHECK(condition_sentence(*made) ==
           "No more than 215 000 m³ in situ in any 12 months, counted at release, at Gannet Patch.");
 }
@@ -162,7 +172,7 @@ TEST_CASE("a condition in force is changed by a new version with a reason, and t
     type(editor, "how much", "24 000");
     press(editor, "Write the new version down");
     CHECK(says(editor, QStringLiteral("say from when it is in force")));
-    type(editor, "2026-07-01; blank: always", "2026-07-01");
+    type(editor, "its first day, 2026-07-01", "2026-07-01");
     press(editor, "Write the new version down");
     CHECK(has_problem(editor, "without a reason"));
     CHECK(office.versions("5").size() == 1);
@@ -200,7 +210,7 @@ TEST_CASE("every blank of every condition of the sample holds what the book does
         ConditionEditor editor(office.session, &condition);
         QSignalSpy asked(&editor, &ConditionEditor::trial_asked);
         editor.show();
-        type(editor, "2026-07-01; blank: always", "2026-07-01");
+        type(editor, "its first day, 2026-07-01", "2026-07-01");
         press(editor, "Try it");
         INFO(condition.condition);
         REQUIRE(asked.size() == 1);
@@ -290,4 +300,18 @@ TEST_CASE("Tab goes through the blanks in the order in which they read", "[conse
         before = place;
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
     }
+}
+
+TEST_CASE("a choice leaves the keyboard at its blank, wherever it was before", "[consent]") {
+    Office office;
+    ConditionEditor editor(office.session, nullptr);
+    editor.resize(1080, 760);
+    editor.show();
+    REQUIRE(QTest::qWaitForWindowActive(&editor));
+    pick(editor, "Kind of condition", "quantity: so much in a time");
+    type(editor, "number as printed", "40");
+    type(editor, "grounds; blank: any", "Gannet Patch");
+    type(editor, "whom", "Bram");
+    pick(editor, "window", "in any");
+    CHECK(box<QComboBox>(editor, "window")->hasFocus());
 }
