@@ -29,7 +29,7 @@ LoggerAnswers answers_from(const Given& given) {
         answers.dates = date_order_named(given.dates);
         if (!answers.dates)
             throw CLI::ValidationError(
-                "--dates", "\"" + given.dates + "\" is not ymd, dmy, mdy, unix, unix_ms or excel");
+                "--dates", "\"" + given.dates + "\" is not ymd, dmy, mdy, unix, unix_ms, excel or doy");
     }
     if (!given.decimal.empty()) {
         if (given.decimal != "." && given.decimal != ",")
@@ -221,7 +221,8 @@ void add_readings_command(CLI::App& program, Options& options, Task& task) {
     command->add_option("--site", given->site, "the site that it is of; with --poll, that all are of");
     command->add_option("--zone", given->answers.zone, "the logger's clock: UTC, +12:00, Pacific/Auckland");
     command->add_option("--dates", given->dates,
-                        "ymd, dmy, mdy; unix, unix_ms or excel of times that are a number");
+                        "ymd, dmy, mdy; unix, unix_ms or excel of times that are a number; doy: a "
+                        "year and the day of it");
     command->add_option("--column", given->answers.column, "the column of turbidity: its name or number");
     command->add_option("--rows", given->answers.rows, "which rows of a file of several sites");
     command->add_option("--decimal", given->decimal, "the decimal mark, . or ,");

@@ -3,17 +3,19 @@
 
 #include "model/turbidity/logger_guesser.h"
 #include "model/turbidity/logger_lines.h"
+#include "model/turbidity/logger_parts.h"
 
 namespace spoilbook {
 
 namespace {
 
 /// What reads as hours and minutes without a colon, under a name that says so. Hours and hundredths of them
-/// do too where they are halves, and so does what was counted up to a day's hours.
-bool is_bare_clock(const LoggerColumn& of, std::size_t rows) {
+/// do too where they are halves, and so does what was counted up to a day's hours. `beside`: it stands where
+/// a data logger's array, which names nothing, has them.
+bool is_bare_clock(const LoggerColumn& of, std::size_t rows, bool beside) {
     constexpr std::uint64_t halves = 1U | (std::uint64_t{1} << 50U);
     const bool named =
-        says_any(of.name, {"time", "uhr", "zeit", "heure", "hora", "ora", "hour", "hhmm", "clock"});
+        beside || says_any(of.name, {"time", "uhr", "zeit", "heure", "hora", "ora", "hour", "hhmm", "clock"});
     return named && of.bare_clocks == rows && of.latest_bare_hour > 0 &&
            (of.bare_minutes == 1 || (of.bare_minutes & ~halves) != 0);
 }
@@ -43,24 +45,25 @@ void LoggerGuesser::find_times() {
     const auto utc = std::find_if(dates.begin(), dates.end(),
                                   [&](std::size_t k) { return !zone_said_by(column(k).name).empty(); });
     if (utc != dates.end()) std::rotate(dates.begin(), utc, utc + 1);
+    const auto year = std::find(dates.begin(), dates.end(), table().parts.year.value_or(dates.front()));
+    if (year != dates.end()) std::rotate(dates.begin(), year, year + 1);
     layout().time_column = dates.front();
     const bool with_clock =
         std::any_of(table().first_rows.begin(), table().first_rows.end(), [&](const auto& row) {
             const auto time = dates.front() < row.size() ? logger_time(row[dates.front()]) : std::nullopt;
             return table().counted || (time && time->has_clock);
         });
-    if (!with_clock) find_clock(clocks);
-    assume("times stand in " + shown_column(layout().time_column) +
-           (layout().clock_column ? " and " + shown_column(*layout().clock_column) : ""));
-    for (std::size_t i = 1; i < dates.size(); ++i)
-        assume(shown_column(dates[i]) + " holds times too and is not read");
+    layout().parts = table().parts;
+    if (!with_clock && !layout().parts.hour && !has_day_parts()) find_clock(clocks);
     for (std::size_t k = 0; k < table().columns.size(); ++k) {
         const auto& said = column(k).values;
-        if (!said.empty() &&
+        if (!no_clock_ && !said.empty() &&
             std::all_of(said.begin(), said.end(), [](const auto& one) { return is_half_day(one.first); }))
-            ask("table",
-                shown_column(k) + " holds AM and PM apart from the time: put them behind it in a copy");
+            layout().parts.half = k;
     }
+    assume("times stand in " + shown_times());
+    for (std::size_t i = 1; i < dates.size(); ++i)
+        assume(shown_column(dates[i]) + " holds times too and is not read");
 }
 
 void LoggerGuesser::find_clock(const std::vector<std::size_t>& clocks) {
@@ -69,10 +72,13 @@ void LoggerGuesser::find_clock(const std::vector<std::size_t>& clocks) {
         return;
     }
     for (std::size_t k = 0; k < table().columns.size(); ++k) {
-        if (k == layout().time_column || !is_bare_clock(column(k), table().rows)) continue;
+        const bool beside = !table().parts_named && k == *layout().parts.day_of_year + 1;
+        const bool part = k == layout().time_column || layout().parts.has(k);
+        if (part || !is_bare_clock(column(k), table().rows, beside)) continue;
         layout().clock_column = k;
         return assume(fmt::format("{} holds hours and minutes without a colon", shown_column(k)));
     }
+    if (find_hours()) return;
     no_clock_ = true;
 }
 
@@ -110,8 +116,9 @@ void LoggerGuesser::find_dates() {
     const auto& of = column(layout().time_column);
     if (table().counted) return find_count(*table().counted);
     layout().dates = DateOrder::ymd;
+    if (layout().parts.year) return find_parts();
     if (of.dates == of.sure_dates) return;
-    if (answers_.dates && !is_counted(*answers_.dates)) {
+    if (answers_.dates && answers_.dates < DateOrder::unix_s) {
         layout().dates = *answers_.dates;
         return;
     }

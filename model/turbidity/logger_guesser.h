@@ -35,12 +35,19 @@ class LoggerGuesser {
     }
     [[nodiscard]] bool is_time(std::size_t k) const {
         return k == guess_.layout.time_column || k == guess_.layout.clock_column ||
-               column(k).dates > table().rows / 2;
+               guess_.layout.parts.has(k) || column(k).dates > table().rows / 2;
     }
 
     // logger_guess_time.cpp
     void find_times();
     void find_clock(const std::vector<std::size_t>& clocks);
+    // logger_guess_parts.cpp
+    [[nodiscard]] std::string shown_times() const;
+    [[nodiscard]] bool has_day_parts() const;
+    bool find_hours();
+    [[nodiscard]] bool proves_day_of_year() const;
+    void find_parts();
+    // logger_guess_time.cpp
     void look_at_days();
     void find_count(DateOrder likely);
     void find_dates();

@@ -11,11 +11,24 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array orders{"ymd", "dmy", "mdy", "unix", "unix_ms", "excel"};
+constexpr std::array orders{"ymd", "dmy", "mdy", "unix", "unix_ms", "excel", "doy"};
 
 std::optional<std::size_t> column_in(const json& body, const char* name) {
     if (!body.contains(name)) return std::nullopt;
     return body.at(name).get<std::size_t>() - 1;
+}
+
+/// Each part of a time under the name of its column.
+template <class Parts, class Use>
+void each_part(Parts& parts, const Use& use) {
+    use("year_column", parts.year);
+    use("month_column", parts.month);
+    use("day_column", parts.day);
+    use("day_of_year_column", parts.day_of_year);
+    use("hour_column", parts.hour);
+    use("minute_column", parts.minute);
+    use("second_column", parts.second);
+    use("half_column", parts.half);
 }
 
 }  // namespace
@@ -41,6 +54,9 @@ std::string layout_text(const LoggerLayout& layout) {
               {"decimal", std::string(1, layout.decimal)},
               {"missing", layout.missing}};
     if (layout.clock_column) body["clock_column"] = *layout.clock_column + 1;
+    each_part(layout.parts, [&](const char* name, const auto& column) {
+        if (column) body[name] = *column + 1;
+    });
     if (layout.rows_column) {
         body["rows_column"] = *layout.rows_column + 1;
         body["rows_value"] = layout.rows_value;
@@ -60,6 +76,7 @@ std::optional<LoggerLayout> layout_from(const std::string& text) {
         layout.first_row = body.at("first_row").get<std::size_t>();
         layout.time_column = *column_in(body, "time_column");
         layout.clock_column = column_in(body, "clock_column");
+        each_part(layout.parts, [&](const char* name, auto& column) { column = column_in(body, name); });
         layout.value_column = *column_in(body, "value_column");
         layout.value_name = body.value("value_name", "");
         layout.dates = date_order_named(body.at("dates").get<std::string>()).value();

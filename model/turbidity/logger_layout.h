@@ -8,12 +8,25 @@
 namespace spoilbook {
 
 /// Which number of a date is which; or a time that is one number, counted in seconds or milliseconds since
-/// 1970 (UTC) or in a spreadsheet's days.
-enum class DateOrder { ymd, dmy, mdy, unix_s, unix_ms, excel };
+/// 1970 (UTC) or in a spreadsheet's days; or a year and the day of it, in two columns.
+enum class DateOrder { ymd, dmy, mdy, unix_s, unix_ms, excel, doy };
 
 inline bool is_counted(DateOrder order) {
-    return order >= DateOrder::unix_s;
+    return order >= DateOrder::unix_s && order <= DateOrder::excel;
 }
+
+/// Columns of numbers that make up a time together: a date by its year and either the day of it or month and
+/// day, a time of day by its hour. Columns count from 0.
+struct TimeParts {
+    std::optional<std::size_t> year, month, day, day_of_year, hour, minute, second;
+    std::optional<std::size_t> half;  ///< AM or PM, apart from the time of day that it is of
+
+    [[nodiscard]] bool has(std::size_t column) const {
+        return column == year || column == month || column == day || column == day_of_year ||
+               column == hour || column == minute || column == second || column == half;
+    }
+    bool operator==(const TimeParts&) const = default;
+};
 
 /// How a logger's file is to be read. Columns count from 0, lines from 1.
 struct LoggerLayout {
@@ -21,6 +34,7 @@ struct LoggerLayout {
     std::size_t first_row = 1;
     std::size_t time_column = 0;
     std::optional<std::size_t> clock_column;  ///< where date and time of day stand apart
+    TimeParts parts;  ///< where a time is parted further; with a year, `time_column` is that
     std::size_t value_column = 1;
     std::string value_name;
     DateOrder dates = DateOrder::ymd;

@@ -140,6 +140,11 @@ void split_line(std::string_view line, char delimiter, std::vector<std::string_v
     }
 }
 
+void split_heads(std::string_view line, char delimiter, std::vector<std::string_view>& fields) {
+    split_line(line, delimiter, fields);
+    if (fields.size() > 1 && fields.front() == "#") fields.erase(fields.begin());
+}
+
 std::optional<double> logger_number(std::string_view text, char decimal) {
     if (!text.empty() && text.front() == '+') text.remove_prefix(1);
     if (decimal == '.') return parse_number(text);

@@ -36,6 +36,9 @@ class LoggerLines {
 /// The fields of a line, blanks and quotes at their ends taken off. Delimiter ' ': any run of blanks.
 void split_line(std::string_view line, char delimiter, std::vector<std::string_view>& fields);
 
+/// The same of a line of heads, a lone # before them taken off: it stands over no column.
+void split_heads(std::string_view line, char delimiter, std::vector<std::string_view>& fields);
+
 /// A number with this decimal mark, blanks about it allowed.
 std::optional<double> logger_number(std::string_view text, char decimal);
 

@@ -8,6 +8,7 @@
 
 #include "model/turbidity/logger_count.h"
 #include "model/turbidity/logger_lines.h"
+#include "model/turbidity/logger_parts.h"
 #include "model/turbidity/logger_time.h"
 #include "model/turbidity/logger_zone.h"
 #include "model/unit/calendar.h"
@@ -71,7 +72,7 @@ class RowReader {
             ++rows_.left_out;
             return;
         }
-        if (!at) return refuse(line, "time", time_text, why_);
+        if (!at) return refuse(line, "time", shown_time(time_text), why_);
         const auto text = field(layout_.value_column);
         LoggerReading reading{*at, std::nullopt};
         if (!is_missing(text)) {
@@ -81,6 +82,17 @@ class RowReader {
         }
         count(reading, line);
         if (on_reading_) on_reading_(reading);
+    }
+
+    /// All the fields that make the time up.
+    [[nodiscard]] std::string shown_time(std::string_view first) const {
+        std::string text(first);
+        const auto& parts = layout_.parts;
+        for (const auto& part : {parts.day_of_year, parts.month, parts.day, layout_.clock_column, parts.hour,
+                                 parts.minute, parts.second, parts.half}) {
+            if (part) text += " " + std::string(field(*part));
+        }
+        return text;
     }
 
     /// Words with a number in them, and no field for a value: "Downloaded 2026-04-05 10:00".
@@ -111,7 +123,11 @@ class RowReader {
 
     std::optional<Instant> instant(std::string_view text) {
         why_ = "is no time";
-        auto time = is_counted(layout_.dates) ? counted_time(text, layout_.dates) : logger_time(text);
+        const auto& parts = layout_.parts;
+        auto time = is_counted(layout_.dates) ? counted_time(text, layout_.dates)
+                    : parts.year              ? parts_time(fields_, parts)
+                                              : logger_time(text);
+        if (time && !parts.year && !add_clock_parts(fields_, parts, *time)) return std::nullopt;
         if (time && layout_.clock_column) {
             const auto clock = logger_clock(field(*layout_.clock_column));
             if (!clock) return std::nullopt;
@@ -121,6 +137,7 @@ class RowReader {
             time->millisecond = clock->millisecond;
             if (clock->offset_s) time->offset_s = clock->offset_s;
         }
+        if (time && !add_half_part(fields_, parts, *time)) return std::nullopt;
         const auto day = time && time->has_date ? day_of(*time, layout_.dates) : std::nullopt;
         if (!day) return std::nullopt;
         return zone_.instant(*day, *time, why_);

@@ -6,6 +6,7 @@
 
 #include "model/turbidity/logger_count.h"
 #include "model/turbidity/logger_lines.h"
+#include "model/turbidity/logger_parts.h"
 #include "model/turbidity/logger_time.h"
 
 namespace spoilbook {
@@ -92,6 +93,62 @@ LoggerShape counted_under(const ByteSource& bytes, char delimiter, DateOrder ord
     return best;
 }
 
+/// Rows below heads that name the parts of a date.
+LoggerShape named_under(const ByteSource& bytes, char delimiter) {
+    LoggerShape best, shape;
+    LoggerLines lines(bytes);
+    std::string_view line;
+    std::vector<std::string_view> fields;
+    while (lines.next(line) && lines.number() <= looked_at) {
+        split_line(line, delimiter, fields);
+        if (fields.size() < 2) continue;
+        if (const auto time = parts_time(fields, shape.parts)) {
+            if (shape.lines++ == 0) shape.first = lines.number();
+            shape.fields = std::max(shape.fields, fields.size());
+            shape.clock = shape.clock || time->has_clock;
+            continue;
+        }
+        split_heads(line, delimiter, fields);
+        const auto parts = parts_named(fields);
+        if (!have_date(parts)) continue;
+        if (better(shape, best)) best = shape;
+        shape = {};
+        shape.parts = parts;
+        shape.delimiter = delimiter;
+    }
+    return better(shape, best) ? shape : best;
+}
+
+/// Rows without heads that begin with what looks like a year and the day of it, which goes up from row to row
+/// or stays.
+LoggerShape unnamed_under(const ByteSource& bytes, char delimiter) {
+    LoggerShape shape;
+    std::size_t all = 0, back = 0;
+    std::optional<LoggerTime> last;
+    LoggerLines lines(bytes);
+    std::string_view line;
+    std::vector<std::string_view> fields;
+    while (lines.next(line) && lines.number() <= looked_at) {
+        split_line(line, delimiter, fields);
+        if (fields.size() < 3) continue;
+        ++all;
+        const auto parts = likely_parts(fields);
+        if (!parts || (shape.lines > 0 && (*parts != shape.parts || fields.size() != shape.fields))) continue;
+        const auto time = parts_time(fields, *parts);
+        if (!time) continue;
+        const auto day_of = [](const LoggerTime& of) { return Day{of.first, of.second, of.third}; };
+        back += last && day_of(*time) < day_of(*last) ? 1 : 0;
+        last = time;
+        if (shape.lines++ == 0) shape.first = lines.number();
+        shape.fields = fields.size();
+        shape.parts = *parts;
+    }
+    if (shape.lines < 2 || 10 * shape.lines < 9 * all || 10 * back > shape.lines) return {};
+    shape.delimiter = delimiter;
+    shape.parts_named = false;
+    return shape;
+}
+
 }  // namespace
 
 LoggerShape shape_of(const ByteSource& bytes) {
@@ -100,8 +157,12 @@ LoggerShape shape_of(const ByteSource& bytes) {
     for (const char delimiter : delimiters) {
         if (const auto shape = dated_under(bytes, delimiter); better(shape, best)) best = shape;
     }
+    for (const char delimiter : delimiters) {
+        if (const auto shape = named_under(bytes, delimiter); better(shape, best)) best = shape;
+    }
     // Blanks stand inside dates and words too: they part fields only where nothing else does.
     if (best.lines == 0) best = dated_under(bytes, ' ');
+    if (const auto shape = named_under(bytes, ' '); better(shape, best)) best = shape;
     if (best.lines > 0) return best;
     for (const auto order : counted_orders) {
         for (const char delimiter : delimiters) {
@@ -109,9 +170,12 @@ LoggerShape shape_of(const ByteSource& bytes) {
                 best = shape;
         }
         if (best.lines == 0) best = counted_under(bytes, ' ', order);
-        if (best.lines > 0) break;
+        if (best.lines > 0) return best;
     }
-    return best;
+    for (const char delimiter : delimiters) {
+        if (const auto shape = unnamed_under(bytes, delimiter); shape.lines > best.lines) best = shape;
+    }
+    return best.lines > 0 ? best : unnamed_under(bytes, ' ');
 }
 
 }  // namespace spoilbook

@@ -18,6 +18,8 @@ struct LoggerShape {
     bool clock = false;      ///< they have a time of day
     std::size_t column = 0;  ///< of times that are one number: where they stand
     std::optional<DateOrder> counted;
+    TimeParts parts;          ///< of times that are parted: with a year, where they stand
+    bool parts_named = true;  ///< heads say so; else the numbers alone look like it
 };
 
 /// The shape that most of the first two thousand lines have; see logger_table.

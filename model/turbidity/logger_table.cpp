@@ -7,6 +7,7 @@
 
 #include "model/turbidity/logger_count.h"
 #include "model/turbidity/logger_lines.h"
+#include "model/turbidity/logger_parts.h"
 #include "model/turbidity/logger_shape.h"
 #include "model/turbidity/logger_time.h"
 
@@ -147,12 +148,12 @@ std::size_t name_columns(const std::vector<std::string>& above, const LoggerShap
     std::vector<std::string_view> fields;
     std::size_t from = above.size();
     while (from > 0 && above.size() - from < 5) {
-        split_line(above[from - 1], shape.delimiter, fields);
+        split_heads(above[from - 1], shape.delimiter, fields);
         if (fields.size() + 1 < shape.fields || fields.size() > shape.fields + 1 || fields.size() < 2) break;
         --from;
     }
     for (std::size_t i = from; i < above.size(); ++i) {
-        split_line(above[i], shape.delimiter, fields);
+        split_heads(above[i], shape.delimiter, fields);
         for (std::size_t k = 0; k < std::min(fields.size(), table.columns.size()); ++k) {
             if (fields[k].empty()) continue;
             auto& column = table.columns[k];
@@ -180,7 +181,7 @@ void read_table(const ByteSource& bytes, const LoggerShape& shape, LoggerTable& 
     std::string_view line;
     std::vector<std::string_view> fields;
     std::vector<std::string> above;
-    std::size_t day_column = shape.fields;
+    std::size_t day_column = shape.parts.year.value_or(shape.fields);
     while (lines.next(line)) {
         if (lines.number() < shape.first) {
             above.emplace_back(line);
@@ -189,7 +190,9 @@ void read_table(const ByteSource& bytes, const LoggerShape& shape, LoggerTable& 
         if (lines.number() == shape.first) find_zone_lines(above, name_columns(above, shape, table), table);
         split_line(line, shape.delimiter, fields);
         if (fields.size() < 2) continue;
-        const auto day = shape.counted ? std::nullopt : day_in(fields, day_column);
+        const auto day = shape.counted      ? std::nullopt
+                         : shape.parts.year ? parts_time(fields, shape.parts)
+                                            : day_in(fields, day_column);
         const bool counts = shape.counted && shape.column < fields.size() &&
                             logger_count(fields[shape.column], *shape.counted);
         if (!day && !counts) {  // a footer, or the heads again
@@ -224,6 +227,8 @@ LoggerTable logger_table(const ByteSource& bytes) {
     const LoggerShape best = shape_of(bytes);
     if (best.lines == 0) return table;
     table.counted = best.counted;
+    table.parts = best.parts;
+    table.parts_named = best.parts_named;
     table.delimiter = best.delimiter;
     table.first_row = best.first;
     table.columns.resize(best.fields);

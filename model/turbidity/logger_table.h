@@ -47,6 +47,8 @@ struct LoggerTable {
     std::size_t other_heads =
         0;  ///< a line among the rows that names the columns otherwise; 0: there is none
     std::optional<DateOrder> counted;  ///< of times that are one number: likely so
+    TimeParts parts;                   ///< of times that are parted: with a year, where they stand
+    bool parts_named = true;           ///< heads say so; else the numbers alone look like it
     std::vector<LoggerColumn> columns;
     std::vector<std::string> zone_lines;               ///< lines above the rows that speak of a zone
     std::vector<std::vector<std::string>> first_rows;  ///< the first five, as they stand
@@ -54,7 +56,7 @@ struct LoggerTable {
 
 /// Finds the table: the delimiter and the number of fields that most lines with a date agree on, a
 /// date with a time of day before one without; where no line has a date, a column of numbers that rise and
-/// are likely times.
+/// are likely times, or columns that are named as, or look like, a year and the day of it.
 LoggerTable logger_table(const ByteSource& bytes);
 
 /// Numbers that loggers write for "no value".

@@ -119,6 +119,17 @@ bool worded_date(Words& words, LoggerTime& time) {
     return true;
 }
 
+/// 2026-093, the day of a year (ISO 8601, 5.2.2: three digits).
+bool ordinal_date(int year, Words& words, LoggerTime& time) {
+    const int of_year = *words.number(3);
+    const Day day = plus_days({year, 1, 1}, of_year - 1);
+    time.first = day.year;
+    time.second = day.month;
+    time.third = day.day;
+    time.year_first = time.has_date = true;
+    return year >= 1900 && of_year >= 1 && day.year == year;
+}
+
 bool take_date(Words& words, LoggerTime& time) {
     if (words.digits_ahead() >= 8) return compact_date(words, time);
     if (std::isalpha(static_cast<unsigned char>(words.next())) != 0) return worded_date(words, time);
@@ -128,6 +139,8 @@ bool take_date(Words& words, LoggerTime& time) {
     const char mark = words.next();
     if (mark != '-' && mark != '/' && mark != '.' && mark != ' ') return false;
     words.skip();
+    if (digits == 4 && mark != '.' && mark != ' ' && words.digits_ahead() == 3)
+        return ordinal_date(*first, words, time);
     if (mark == '.') words.blanks();
     if (std::isalpha(static_cast<unsigned char>(words.next())) != 0) {
         const auto month = month_named(words.letters());

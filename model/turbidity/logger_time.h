@@ -21,8 +21,8 @@ struct LoggerTime {
     std::string_view zone_word;   ///< NZST or the like, which says no offset for certain; in the text
 };
 
-/// Reads 2025-09-28 01:30:15.250, 28/9/25 1:30 PM, 28.09.2025, 20250928T0130, 28 Sep 2025, 01:30 and the
-/// like; Z, UTC, GMT, ±hh[:mm] or the letters of a zone may follow. Nothing for anything else.
+/// Reads 2025-09-28 01:30:15.250, 28/9/25 1:30 PM, 28.09.2025, 20250928T0130, 2025-271, 28 Sep 2025, 01:30
+/// and the like; Z, UTC, GMT, ±hh[:mm] or the letters of a zone may follow. Nothing for anything else.
 std::optional<LoggerTime> logger_time(std::string_view text);
 
 /// A time of day in a column of its own, where it may stand without a colon: 14:30, 1430, 930, 14.30.

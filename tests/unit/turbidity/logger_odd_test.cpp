@@ -36,13 +36,15 @@ TEST_CASE("a quoted field keeps its line breaks, and a lone quote swallows nothi
 }
 
 TEST_CASE(
-    "a twelve-hour clock is read with dots, a hard blank, or parted by blanks; apart it is asked about") {
+    "a twelve-hour clock is read with dots, a hard blank, parted by blanks, or with its half in a column") {
     const std::string afternoon = "04-13T13:00=2.5000 ";
     CHECK(read("Time\tTurb\n13/04/2026 01:00:00 p.m.\t2.5\n", zone("UTC")) == afternoon);
     CHECK(read("Time,NTU\n4/13/26 1:00:00\xE2\x80\xAFPM,2.5\n", zone("UTC")) == afternoon);
     CHECK(read("4/13/26 1:00 PM  2.5\n", zone("UTC")) == afternoon);
     CHECK(read("Time,NTU\n4/13/26 12:15:00 AM,2.5\n", zone("UTC")) == "04-13T00:15=2.5000 ");
-    CHECK(read("Date,Time,Half,Turb\n4/13/26,1:00,PM,2.5\n", zone("UTC")) == "--table ");
+    CHECK(read("Date,Time,Half,Turb\n4/13/26,1:00,PM,2.5\n", zone("UTC")) == afternoon);
+    CHECK(read("Time,Turb,AM/PM\n4/13/26 12:15,1.5,a.m.\n4/13/26 12:15,2.5,p.m.\n4/13/26 13:15,3,p.m.\n",
+               zone("UTC")) == "04-13T00:15=1.5000 04-13T12:15=2.5000 1 refused");
 }
 
 TEST_CASE("times that are one number are asked about unless their column says how they count") {
