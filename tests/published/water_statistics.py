@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The program's statistics of turbidity against NumPy's, SciPy's and pandas', on invented series of a fixed seed:
-water_statistics.py PATH_OF_statistic_table. Hyndman and Fan's nine definitions, windows (t - over, t] over gaps, the
+water_statistics.py PATH_OF_statistic_table. Hyndman and Fan's nine definitions, QARTOD's checks row by row over gaps, windows (t - over, t] over gaps, the
 same and weights without a window by pandas' own rolling and ewm, a log-log regression with Duan's smearing and
 Student's interval for one new sample."""
 import math
@@ -85,6 +85,39 @@ def by_pandas():
             .apply(lambda window: window.ewm(halflife="45min", times=window.index).mean().iloc[-1])
 
 
+def flags():
+    """QARTOD's range, spike, rate of change and flat line as arrays, each by its definition and none by a walk."""
+    for round_no in range(12):
+        at, values = series(0)
+        values = np.round(values + np.where(RANDOM.random(values.size) < 0.02, 60, 0), 1)
+        for start in RANDOM.integers(0, values.size - 20, 8):  # a sensor that sticks
+            values[start:start + 14] = values[start] + np.round(RANDOM.uniform(0, 0.04, 14), 2)
+        values[RANDOM.random(values.size) < 0.03] = np.nan
+        low, high, s_low, s_high, spike, spike_fail, rate, flat, flat_fail, tolerance = \
+            0.6, 40.0, 1.0, 20.0, 3.0, 30.0, 0.3, 60.0, 120.0, (0.05, 0.02)[round_no % 2]
+        here = ~np.isnan(values)
+        before, after = np.roll(values, 1), np.roll(values, -1)
+        before[0] = after[-1] = np.nan
+        want_range = np.select([(values < low) | (values > high), (values < s_low) | (values > s_high)], [4, 3], 1)
+        height = np.abs(values - (before + after) / 2)
+        want_spike = np.select([np.isnan(height), height > spike_fail, height > spike], [2, 4, 3], 1)
+        steps = np.diff(at, prepend=at[0]) / MINUTE
+        want_rate = np.where(np.abs(values - before) > rate * steps, 3, 1)  # a comparison with nan is false
+        want_flat = np.ones(values.size, int)
+        times, present = at[here], values[here]
+        for minutes, flag in ((flat, 3), (flat_fail, 4)):
+            first = np.searchsorted(times, times - minutes * MINUTE, "right") - 1
+            stuck = [j >= 0 and np.ptp(present[j:i + 1]) < tolerance for i, j in enumerate(first)]
+            want_flat[np.flatnonzero(here)[stuck]] = flag
+        each = np.array([want_range, want_spike, want_rate, want_flat])
+        rank = np.array([0, 2, 1, 3, 4])  # of flags 0, 1, 2, 3, 4
+        worst = np.take_along_axis(each, rank[each].argmax(0)[None], 0)[0]
+        digits = np.where(here, np.array([10_000, 1000, 100, 10]) @ each + worst, 99_999)
+        set_at = (low, high, s_low, s_high, spike, spike_fail, rate, flat, flat_fail, tolerance, 15.0)
+        pairs = " ".join(f"{t} {float(v)!r}" for t, v in zip(at, values))
+        yield f"flags {text(set_at)} {at.size} {pairs}", digits
+
+
 def regressions():
     for n, probability, new in ((3, 0.9, 12.0), (12, 0.9, 40.0), (60, 0.95, 3.0), (200, 0.5, 150.0)):
         turbidity = RANDOM.lognormal(2.5, 0.9, n)
@@ -105,7 +138,7 @@ def regressions():
 
 
 def main():
-    cases = [*quantiles(), *windows(), *by_pandas(), *regressions()]
+    cases = [*quantiles(), *windows(), *by_pandas(), *flags(), *regressions()]
     said = subprocess.run(sys.argv[1:2], input="".join(q + "\n" for q, _ in cases), capture_output=True, text=True,
                           check=True).stdout.splitlines()
     failed, checked = abs(len(said) - len(cases)), 0

@@ -2,12 +2,16 @@
 // Answers what water_statistics.py asks on standard input, a line each, numbers apart by blanks:
 //   quantile TYPE P x...               the quantile
 //   rolling KIND P HALF_LIFE_MIN ALPHA OVER_MS n t x t x...   at each reading of the window (t − over, t]
+//   flags LOW HIGH SUSPECT_LOW SUSPECT_HIGH SPIKE SPIKE_FAIL RATE FLAT_MIN FLAT_FAIL_MIN TOLERANCE
+//   INTERVAL_MIN
+//     n t x t x...   of each reading five digits: range, spike, rate, flat, all; x nan: missing
 //   regression PROBABILITY AT n T S T S...   intercept slope standard_error r2 smearing solids low high
 #include <fmt/format.h>
 
 #include <iostream>
 #include <sstream>
 
+#include "model/turbidity/checks.h"
 #include "model/turbidity/rolling_statistic.h"
 #include "model/turbidity/sample_quantile.h"
 #include "model/turbidity/solids_regression.h"
@@ -57,6 +61,30 @@ void rolling(std::istream& in) {
     }
 }
 
+void flags(std::istream& in) {
+    ThresholdSpan span;
+    Thresholds& set = span.thresholds;
+    for (auto* part :
+         {&set.range_low, &set.range_high, &set.suspect_low, &set.suspect_high, &set.spike, &set.spike_fail,
+          &set.rate_per_min, &set.flat_min, &set.flat_fail_min, &set.flat_tolerance})
+        *part = next<double>(in);
+    const double interval_min = next<double>(in);
+    std::vector<LoggerReading> readings(next<std::size_t>(in));
+    for (auto& reading : readings) {
+        reading.time = Instant{next<std::int64_t>(in)};
+        const auto value = next<std::string>(in);
+        if (value != "nan") reading.value = std::stod(value);
+    }
+    const auto verdicts = check_readings(readings, {span}, interval_min);
+    for (std::size_t i = 0; i < verdicts.size(); ++i) {
+        const auto& said = verdicts[i];
+        int digits = 0;
+        for (const Flag flag : {said.range, said.spike, said.rate, said.flat, overall(said)})
+            digits = digits * 10 + static_cast<int>(flag);
+        fmt::print("{}{}", digits, i + 1 < verdicts.size() ? ' ' : '\n');
+    }
+}
+
 void regression(std::istream& in) {
     const double probability = next<double>(in);
     const double at = next<double>(in);
@@ -83,6 +111,8 @@ int main() {
             quantile(in);
         else if (what == "rolling")
             rolling(in);
+        else if (what == "flags")
+            flags(in);
         else
             regression(in);
     }
