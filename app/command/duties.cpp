@@ -103,12 +103,9 @@ std::string response_line(const ResponseTime& time, const Zone& zone) {
 }
 
 /// What passed triggers ask for, and by when.
-void put_responses(const Reading& reading, Said& said) {
-    TurbidityWatch watch(*reading.book, reading.season, reading.as_at);
-    for (const auto& refusal : watch.unread())
-        print_notes({{refusal.where, refusal.what}});
+void put_responses(const std::vector<ResponseTime>& responses, const Reading& reading, Said& said) {
     said.json["responses"] = Json::array();
-    for (const auto& time : response_times(watch, reading.season, reading.as_at)) {
+    for (const auto& time : responses) {
         said.json["responses"].push_back(response_json(time, reading.season.zone));
         said.text += response_line(time, reading.season.zone);
     }
@@ -126,10 +123,15 @@ Checked<Said> say_duties(const Reading& reading, const std::string& calendar) {
         said.json["duties"].push_back(duty_json(time, zone));
         said.text += duty_line(time, zone);
     }
-    put_responses(reading, said);
+    TurbidityWatch watch(*reading.book, reading.season, reading.as_at);
+    for (const auto& refusal : watch.unread())
+        print_notes({{refusal.where, refusal.what}});
+    const auto responses = response_times(watch, reading.season, reading.as_at);
+    put_responses(responses, reading, said);
     if (said.text.empty()) said.text = "no condition asks for anything by a day\n";
     if (calendar.empty()) return said;
-    const auto written = write_calendar(calendar, calendar_file(times, reading.season, reading.as_at));
+    const auto written =
+        write_calendar(calendar, calendar_file(times, responses, reading.season, reading.as_at));
     if (!written) return written.refusals();
     said.text += "calendar written to " + calendar + "\n";
     return said;

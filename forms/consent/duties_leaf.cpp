@@ -163,8 +163,12 @@ void DutiesLeaf::export_calendar() {
                   ask<QString>(
                       [path](const Figures& f) {
                           const auto times = duty_calendar(*f.ledger, f.as_at);
-                          return write_file(
-                              path, QByteArray::fromStdString(calendar_file(times, f.season, f.as_at)));
+                          const auto book = Book::open_to_read(f.book);
+                          if (!book) return refusals_shown(book.refusals());
+                          TurbidityWatch watch(*book, f.season, f.as_at);
+                          const auto responses = response_times(watch, f.season, f.as_at);
+                          return write_file(path, QByteArray::fromStdString(
+                                                      calendar_file(times, responses, f.season, f.as_at)));
                       },
                       [this, path](const QString& why) {
                           if (why.isEmpty())

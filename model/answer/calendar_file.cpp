@@ -54,19 +54,63 @@ std::string uid_of(const DutyTime& time, const Season& season) {
     return mark + "@spoilbook";
 }
 
-std::string task_of(const DutyTime& time, const Season& season, Instant as_at) {
-    std::string task = "BEGIN:VTODO\r\n";
-    task += line("UID", uid_of(time, season));
-    task += "DTSTAMP:" + utc_text(as_at) + "\r\n";
-    task += line("SUMMARY", summary_of(time));
-    task += line("DESCRIPTION", description_of(time, season.zone));
-    if (time.due) task += "DUE:" + utc_text(*time.due) + "\r\n";
-    if (time.state == DutyState::done) {
-        task += "STATUS:COMPLETED\r\nCOMPLETED:" + utc_text(*time.done->done_at) + "\r\n";
-    } else {
-        task += "STATUS:NEEDS-ACTION\r\n";
-    }
-    return task + "END:VTODO\r\n";
+struct CalendarTask {
+    std::string uid, summary, description;
+    std::optional<Instant> due;
+    bool done = false;
+    std::optional<Instant> done_at;  ///< where it is known
+};
+
+std::string text_of(const CalendarTask& task, Instant as_at) {
+    std::string text = "BEGIN:VTODO\r\n";
+    text += line("UID", task.uid);
+    text += "DTSTAMP:" + utc_text(as_at) + "\r\n";
+    text += line("SUMMARY", task.summary);
+    text += line("DESCRIPTION", task.description);
+    if (task.due) text += "DUE:" + utc_text(*task.due) + "\r\n";
+    text += task.done ? "STATUS:COMPLETED\r\n" : "STATUS:NEEDS-ACTION\r\n";
+    if (task.done && task.done_at) text += "COMPLETED:" + utc_text(*task.done_at) + "\r\n";
+    return text + "END:VTODO\r\n";
+}
+
+CalendarTask task_of(const DutyTime& time, const Season& season) {
+    const bool done = time.state == DutyState::done;
+    return {uid_of(time, season),
+            summary_of(time),
+            description_of(time, season.zone),
+            time.due,
+            done,
+            done ? time.done->done_at : std::nullopt};
+}
+
+std::string description_of(const ResponseTime& time, const Zone& zone) {
+    const auto& event = time.answer.record.event;
+    std::string said =
+        fmt::format("{}\nOver since {}, passed {}, {}, peak {:.2f}", duty_word(time.state, time.late()),
+                    instant_text(event.over_since, zone), instant_text(event.start, zone),
+                    event.end ? "all clear " + instant_text(*event.end, zone) : "open", event.peak);
+    if (!time.response.to.empty()) said += "\nTo " + time.response.to;
+    if (time.due) said += "\nDue " + due_text(*time.due, zone);
+    if (time.answer.row != nullptr && !time.answer.row->action.empty())
+        said += "\nAnswered: " + time.answer.row->action;
+    return said + "\nThe consent's text prevails.";
+}
+
+/// `nth`: of the responses to its trigger, which one.
+CalendarTask task_of(const ResponseTime& time, std::size_t nth, const Season& season) {
+    const auto& record = time.answer.record;
+    const auto& text = record.version().condition->text;
+    CalendarTask task;
+    task.uid = fmt::format(
+        "{}/{}/{}/{}/{}/{}@spoilbook", record.of->consent == nullptr ? "" : record.of->consent->consent,
+        record.of->number, season.harbour.name, record.event.site, utc_text(record.event.start), nth);
+    task.summary = fmt::format("Condition {}: {} for {}{}{}", record.of->number, time.response.action,
+                               record.event.site, text.empty() ? "" : ", ", text);
+    task.description = description_of(time, season.zone);
+    task.due = time.due;
+    task.done = time.state == DutyState::done;
+    task.done_at = time.answer.told_at;
+    return task;
 }
 
 }  // namespace
@@ -102,11 +146,21 @@ std::string escaped_text(const std::string& text) {
     return escaped;
 }
 
-std::string calendar_file(const std::vector<DutyTime>& times, const Season& season, Instant as_at) {
+std::string calendar_file(const std::vector<DutyTime>& times, const std::vector<ResponseTime>& responses,
+                          const Season& season, Instant as_at) {
     std::string file =
         "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//Spoilbook//duties//EN\r\nCALSCALE:GREGORIAN\r\n";
     for (const auto& time : times) {
-        if (time.arises && time.state != DutyState::nil) file += task_of(time, season, as_at);
+        if (time.arises && time.state != DutyState::nil) file += text_of(task_of(time, season), as_at);
+    }
+    std::size_t nth = 0;
+    for (std::size_t i = 0; i < responses.size(); ++i) {
+        const auto& event = responses[i].answer.record.event;
+        const bool again = i > 0 && responses[i - 1].answer.record.of == responses[i].answer.record.of &&
+                           responses[i - 1].answer.record.event.site == event.site &&
+                           responses[i - 1].answer.record.event.start == event.start;
+        nth = again ? nth + 1 : 0;
+        file += text_of(task_of(responses[i], nth, season), as_at);
     }
     return file + "END:VCALENDAR\r\n";
 }

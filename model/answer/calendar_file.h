@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "model/answer/response_times.h"
 #include "model/consent/duty_calendar.h"
 
 namespace spoilbook {
@@ -15,9 +16,10 @@ std::string folded_line(const std::string& line);
 /// characters left out.
 std::string escaped_text(const std::string& text);
 
-/// The duties as an RFC 5545 calendar, a VTODO each, in UTC: what was nil, and steps of an amount that are
-/// not reached yet, have no place in it. A UID stays the same from one file to the next, so that a calendar
-/// takes the new state instead of a second task.
-std::string calendar_file(const std::vector<DutyTime>& times, const Season& season, Instant as_at);
+/// The duties, and the responses that passed triggers ask for, as an RFC 5545 calendar, a VTODO each, in UTC:
+/// what was nil, and steps of an amount that are not reached yet, have no place in it. A UID stays the same
+/// from one file to the next, so that a calendar takes the new state instead of a second task.
+std::string calendar_file(const std::vector<DutyTime>& times, const std::vector<ResponseTime>& responses,
+                          const Season& season, Instant as_at);
 
 }  // namespace spoilbook

@@ -7,6 +7,7 @@ import subprocess
 from datetime import datetime
 
 from trade import CONSENT, Trade
+from turbidity import SITES, TRIGGER, half_hours
 
 RETURN = {"condition": "31", "kind": "duty", "text": "monthly return, nil months too; to the council", "what": "return",
           "when": {"cycle": "month"}, "due": {"n": 10, "unit": "working_days"}, "nil_required": True}
@@ -19,7 +20,9 @@ READER = """
 import icalendar, json, sys
 tasks = icalendar.Calendar.from_ical(open(sys.argv[1], "rb").read()).walk("VTODO")
 print(json.dumps([{"uid": str(t["UID"]), "summary": str(t["SUMMARY"]), "due": t["DUE"].dt.isoformat(),
-                   "stamp": t["DTSTAMP"].dt.isoformat()} for t in tasks]))
+                   "stamp": t["DTSTAMP"].dt.isoformat(), "status": str(t["STATUS"]), "said": str(t["DESCRIPTION"]),
+                   "done": t["COMPLETED"].dt.isoformat() if "COMPLETED" in t else None}
+                  for t in tasks]))
 """
 AS_AT = ("--as-at", "2025-12-20T12:00+13:00")
 
@@ -97,8 +100,7 @@ class Duties(Trade):
             raw = file.read()
         self.assertEqual(raw.count(b"\n"), raw.count(b"\r\n"))
         self.assertLessEqual(max(map(len, raw.split(b"\r\n"))), 75)
-        read = subprocess.run(["/usr/bin/python3", "-c", READER, path], check=True, capture_output=True, text=True)
-        tasks = json.loads(read.stdout)
+        tasks = self.read_back(path)
         told = [r for r in rows if r["arises"] and r["state"] != "nil"]
         self.assertEqual(len(told), len(tasks))
         self.assertEqual(len(tasks), len({task["uid"] for task in tasks}))
@@ -106,6 +108,40 @@ class Duties(Trade):
             self.assertEqual(f"Condition {row['condition']}: {row['what']}, {row['text']}", task["summary"])
             self.assertEqual(datetime.fromisoformat(row["due"]), datetime.fromisoformat(task["due"]))
             self.assertEqual("2025-12-19T23:00:00+00:00", task["stamp"])
+
+    def read_back(self, path):
+        return json.loads(subprocess.run(["/usr/bin/python3", "-c", READER, path], check=True, capture_output=True,
+                                         text=True).stdout)
+
+    def test_what_passed_triggers_ask_for_stands_in_the_calendar_too(self):
+        tell = {"tier": 2, "action": "tell", "within": {"n": 1, "unit": "working_days"}, "to": "Tern Council; night desk"}
+        self.under(RETURN, dict(TRIGGER, responses=TRIGGER["responses"] + [tell]))
+        # Over since 14:00, passed at 15:00, all clear at 17:30 (tests/command/turbidity.py).
+        murky = half_hours([2, 2, 20, 20, 20, 20, 2, 2, 2, 2, 2, 2])
+        self.write("add", self.book, "--from", self.folder(
+            {"turbidity/sites.csv": SITES, "turbidity/R1.csv": murky, "turbidity/C1.csv": half_hours([1] * 12)}, "more"))
+        path = os.path.join(os.path.dirname(self.book), "duties.ics")
+        as_at = ("--as-at", "2025-11-03T16:00+13:00")
+
+        def tasks():
+            said = self.ask("duties", self.book, *as_at, "--calendar", path)
+            found = [t for t in self.read_back(path) if t["summary"].startswith("Condition 9:")]
+            self.assertEqual(len(said["responses"]), len(found))
+            for row, task in zip(said["responses"], found):
+                self.assertEqual(datetime.fromisoformat(row["due"]), datetime.fromisoformat(task["due"]))
+            return found
+        slow, tell = tasks()
+        self.assertEqual(("Condition 9: slow for R1, " + TRIGGER["text"], "2025-11-03T04:00:00+00:00", "NEEDS-ACTION",
+                          None), tuple(slow[k] for k in ("summary", "due", "status", "done")))
+        # The next working day, a Tuesday, to its end.
+        self.assertEqual("2025-11-04T11:00:00+00:00", tell["due"])
+        self.assertIn("\nTo Tern Council; night desk\n", tell["said"])
+        self.write("log", self.book, "event", "EV-1", "kind=trigger", "condition=9", "place=R1", "action=bucket slowed",
+                   "from=2025-11-03T14:10+13:00", "told=Tern Council 2025-11-03T15:20+13:00")
+        again = tasks()
+        self.assertEqual([slow["uid"], tell["uid"]], [t["uid"] for t in again])
+        self.assertEqual([("COMPLETED", "2025-11-03T02:20:00+00:00")] * 2, [(t["status"], t["done"]) for t in again])
+        self.assertIn("\nAnswered: bucket slowed\n", again[0]["said"])
 
     def test_a_task_keeps_its_uid_when_its_state_changes(self):
         self.under(RETURN)
