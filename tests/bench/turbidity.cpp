@@ -23,8 +23,11 @@
 #include "model/record/watched_water.h"
 #include "model/turbidity/statistic_cursor.h"
 #include "model/unit/time_text.h"
+#include "tests/bench/peak.h"
 
 using namespace spoilbook;
+using bench::forget_peak;
+using bench::peak_mb;
 namespace fs = std::filesystem;
 
 namespace {
@@ -51,19 +54,6 @@ Spent spent(int whose, const std::function<void()>& run) {
     run();
     return {std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count(),
             processor_s(whose) - used};
-}
-
-/// Of this program since `forget_peak`, as Linux counts it.
-double peak_mb() {
-    std::ifstream status("/proc/self/status");
-    for (std::string line; std::getline(status, line);) {
-        if (line.starts_with("VmHWM:")) return std::strtod(line.c_str() + 6, nullptr) / 1024;
-    }
-    return 0;
-}
-
-void forget_peak() {
-    std::ofstream("/proc/self/clear_refs") << 5;
 }
 
 /// Of the largest program that this one has run.

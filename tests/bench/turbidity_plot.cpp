@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <chrono>
+#include <cstdio>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -18,6 +19,7 @@
 #include "model/logging/take_readings.h"
 #include "model/unit/time_text.h"
 #include "tests/bench/median.h"
+#include "tests/bench/peak.h"
 
 using namespace spoilbook;
 namespace fs = std::filesystem;
@@ -121,8 +123,12 @@ int main(int argc, char** argv) {
     const Season season = read_season(book);
     const std::string kept = (folder / "kept").string();
     const auto told = [&](const char* what, double s) {
-        fmt::print("{:<58} {:8.1f} ms, {:6.2f} of count(*)\n", what, s * 1e3, s / plain);
+        fmt::print("{:<58} {:8.1f} ms, {:6.2f} of count(*), peak memory {:.0f} MB\n", what, s * 1e3,
+                   s / plain, bench::peak_mb());
+        std::fflush(stdout);
+        bench::forget_peak();
     };
+    bench::forget_peak();
     const std::vector<std::string> sites{"R1", "C1"};
     const auto opening = [&] {
         ReadingStore store(kept);
