@@ -12,6 +12,7 @@
 #include "forms/consent/instruments_part.h"
 #include "forms/consent/thresholds_part.h"
 #include "forms/consent/turbidity_leaf.h"
+#include "forms/shared/busy_overlay.h"
 #include "forms/shared/button.h"
 #include "forms/shared/choice_field.h"
 #include "forms/shared/label.h"
@@ -28,12 +29,15 @@ void TurbidityLeaf::build_head() {
     const auto context = [this] { return TimeContext{session().zone(), session().now(), {}}; };
     from_ = new TimeField(tr("From"), context, this);
     to_ = new TimeField(tr("To"), context, this);
-    auto* head = new QHBoxLayout;
-    head->setSpacing(2 * grid);
-    head->addWidget(site_, 0, Qt::AlignTop);
-    head->addWidget(from_, 1, Qt::AlignTop);
-    head->addWidget(to_, 1, Qt::AlignTop);
-    body()->addLayout(head);
+    head_ = new QBoxLayout(QBoxLayout::TopToBottom);
+    head_->setSpacing(2 * grid);
+    head_->addWidget(site_, 0, Qt::AlignTop);
+    auto* span = new QHBoxLayout;
+    span->setSpacing(2 * grid);
+    span->addWidget(from_, 1, Qt::AlignTop);
+    span->addWidget(to_, 1, Qt::AlignTop);
+    head_->addLayout(span, 1);
+    body()->addLayout(head_);
     auto* line = new FolderLine(*taker_, session().zone(), this);
     connect(line, &FolderLine::answer_wanted, this, &TurbidityLeaf::offer_file);
     connect(line, &FolderLine::stopped, this, [this] { watch_folder({}); });
@@ -90,15 +94,21 @@ void TurbidityLeaf::add_takers(QHBoxLayout* row, QWidget* parent) {
 
 QWidget* TurbidityLeaf::build_window_boxes() {
     auto* bar = new QWidget(this);
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(half_grid);
+    tools_ = new QBoxLayout(QBoxLayout::TopToBottom, bar);
+    tools_->setContentsMargins(0, 0, 0, 0);
+    auto* takers = new QHBoxLayout;
+    auto* row = new QHBoxLayout;
+    for (QHBoxLayout* part : {takers, row}) {
+        part->setSpacing(half_grid);
+        tools_->addLayout(part);
+    }
     note_ = make_quiet(tr("Too many readings to judge each for a picture: days are drawn, least to greatest. "
                           "Statistic and levels come as you zoom in."),
                        Step::small, this);
     note_->setWordWrap(true);
     note_->hide();
-    add_takers(row, bar);
+    add_takers(takers, bar);
+    takers->addStretch();
     row->addStretch();
     const auto add = [&](const QString& text, auto act) {
         auto* button = make_button(ButtonKind::quiet, text, {}, bar);
@@ -164,9 +174,7 @@ void TurbidityLeaf::build_tables() {
     month_rows_ = new RowTable<MonthRow>(month_columns(locale), this);
     reading_rows_ = new RowTable<ReadingRow>(reading_columns(zone, locale), this);
     triggers_->set_model(trigger_rows_);
-    triggers_->set_empty_text(tr("No trigger was passed by the as-at."));
     months_->set_model(month_rows_);
-    months_->set_empty_text(tr("No reading by the as-at."));
     readings_->set_model(reading_rows_);
     readings_->set_empty_text(tr("No reading in this window."));
     auto* page = new QWidget(this);
@@ -187,6 +195,8 @@ void TurbidityLeaf::build_tables() {
     tabs_->addTab(thresholds_, tr("Thresholds"));
     tell_exports_of(instruments_->table());
     tell_exports_of(thresholds_->table());
+    reading_ = new BusyOverlay(pages_);
+    looking_ = new BusyOverlay(triggers_);
     give_height(tabs_, 32);
     body()->addWidget(tabs_, 2);
     connect(triggers_, &TableView::opened, this, &TurbidityLeaf::open_event);

@@ -48,6 +48,7 @@ class TurbidityChart : public Drawing {
     /// Marks one of the events; -1: none.
     void mark(int event);
     void set_empty_text(const QString& text);
+    [[nodiscard]] const QString& empty_text() const { return empty_text_; }
     /// Columns that the plot is wide.
     [[nodiscard]] int columns() const;
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "forms/consent/turbidity_lines.h"
 #include "forms/shared/time_typed.h"
 #include "forms/shared/type_scale.h"
 #include "model/unit/calendar.h"
@@ -120,7 +121,8 @@ TurbidityFrame turbidity_frame(const QRectF& place, const TurbidityDrawn& drawn,
     const double left = place.left() + axis_width;
     const double right = place.right() - 2 * grid;
     const auto line = [&](double top, double height) { return QRectF(left, top, right - left, height); };
-    frame.key = line(place.top(), 2.5 * grid);
+    const auto key = key_parts(drawn.view, right - left);
+    frame.key = line(place.top(), key.empty() ? key_line_height : key.back().place.bottom());
     frame.bars = line(frame.key.bottom() + half_grid, double(rows) * bar_height);
     frame.times = line(place.bottom() - 2.5 * grid, 2.5 * grid);
     frame.releasing = line(frame.times.top() - strip_height - 2, strip_height);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "forms/consent/turbidity_chart.h"
+#include "forms/shared/type_scale.h"
 
 namespace spoilbook::form {
 
@@ -27,6 +28,7 @@ struct TurbidityFrame {
 inline constexpr int bar_height = 15;
 inline constexpr int strip_height = 13;
 inline constexpr int axis_width = 74;
+inline constexpr double key_line_height = 2.5 * grid;
 
 TurbidityFrame turbidity_frame(const QRectF& place, const TurbidityDrawn& drawn, Period window);
 

@@ -16,6 +16,7 @@
 #include "forms/consent/solids_sheet.h"
 #include "forms/consent/thresholds_part.h"
 #include "forms/consent/trigger_sheet.h"
+#include "forms/shared/busy_overlay.h"
 #include "forms/shared/choice_field.h"
 #include "forms/shared/label.h"
 #include "forms/shared/message_strip.h"
@@ -30,6 +31,8 @@ namespace spoilbook::form {
 namespace {
 
 const QString all_sites = QStringLiteral("*");
+// Wider than what stands abreast needs, so that a page which it has made wide is set below one another.
+constexpr int abreast_from = 122 * grid;
 
 }  // namespace
 
@@ -55,6 +58,12 @@ TurbidityLeaf::~TurbidityLeaf() {
     files_.clear();
 }
 
+void TurbidityLeaf::resizeEvent(QResizeEvent* event) {
+    FiguresPage::resizeEvent(event);
+    for (QBoxLayout* part : {head_, tools_})
+        part->setDirection(width() >= abreast_from ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+}
+
 void TurbidityLeaf::watch_folder(const QString& folder) {
     taker_->watch(folder);
     if (memory_.keep) memory_.keep(folder);
@@ -64,6 +73,7 @@ void TurbidityLeaf::show_figures(const FiguresMade& made) {
     book_ = std::make_shared<TurbidityBook>(made, cache_);
     fill_sites();
     show_instruments();
+    wait_for_first();
     ask_view();
     ask_events();
 }
@@ -90,11 +100,24 @@ void TurbidityLeaf::fill_sites() {
     if (impact != 1) choices.push_back({all_sites, tr("all sites")});
     site_->set_choices(choices);
     if (!site_->chosen()) site_->set_chosen(choices.front().key);
-    chart_->set_empty_text(
-        sites.empty() ? tr("This book has no turbidity site yet. Enter one under All records, then "
-                           "take its logger's file in here.")
-                      : tr("No reading of this site by the as-at. Drag a logger's file onto this page, "
-                           "or take one in by the button above."));
+}
+
+/// What an answer without readings or triggers means. Not before there is one: a book that is being read may
+/// have millions.
+void TurbidityLeaf::tell_empty() {
+    const bool sites = !session().book().rows(definition<Site>().kind()).empty();
+    chart_->set_empty_text(sites
+                               ? tr("No reading of this site by the as-at. Drag a logger's file onto this "
+                                    "page, or take one in by the button above.")
+                               : tr("This book has no turbidity site yet. Enter one under All records, then "
+                                    "take its logger's file in here."));
+}
+
+/// The first answer on a book reads its loggers' files through; later ones leave what is shown until they
+/// come.
+void TurbidityLeaf::wait_for_first() {
+    if (!view_.view) reading_->begin(tr("Reading the loggers' files. The first time takes longest."), false);
+    if (events_.stands.empty()) looking_->begin(tr("Looking for passed triggers"), false);
 }
 
 std::vector<std::string> TurbidityLeaf::sites_shown() const {
@@ -130,6 +153,8 @@ void TurbidityLeaf::ask_view() {
 }
 
 void TurbidityLeaf::show_view(const ViewAnswer& answer) {
+    reading_->end();
+    tell_empty();
     if (!answer.problem.isEmpty()) return tell_problem(answer.problem);
     view_ = answer;
     chart_->set_extent(answer.extent);
@@ -182,8 +207,11 @@ void TurbidityLeaf::ask_events() {
 }
 
 void TurbidityLeaf::show_events(EventsAnswer answer) {
+    looking_->end();
     if (!answer.problem.isEmpty()) tell_problem(answer.problem);
     events_ = std::move(answer);
+    triggers_->set_empty_text(tr("No trigger was passed by the as-at."));
+    months_->set_empty_text(tr("No reading by the as-at."));
     trigger_rows_->set_rows(events_.events);
     month_rows_->set_rows(events_.months);
     const auto waiting = std::count_if(events_.events.begin(), events_.events.end(),

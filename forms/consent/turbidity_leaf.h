@@ -7,6 +7,7 @@
 #include "forms/consent/turbidity_source.h"
 #include "forms/works/figures_page.h"
 
+class QBoxLayout;
 class QHBoxLayout;
 class QLabel;
 class QPushButton;
@@ -15,6 +16,7 @@ class QTabWidget;
 
 namespace spoilbook::form {
 
+class BusyOverlay;
 class ChoiceField;
 class InstrumentsPart;
 class Sheet;
@@ -50,6 +52,7 @@ class TurbidityLeaf : public FiguresPage {
     void show_figures(const FiguresMade& figures) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
  private:
     void build_head();
@@ -58,6 +61,8 @@ class TurbidityLeaf : public FiguresPage {
     void build_chart();
     void build_tables();
     void fill_sites();
+    void wait_for_first();
+    void tell_empty();
     [[nodiscard]] std::vector<std::string> sites_shown() const;
     void ask_view();
     void show_view(const ViewAnswer& answer);
@@ -82,6 +87,7 @@ class TurbidityLeaf : public FiguresPage {
     EventsAnswer events_;
     std::vector<std::size_t> bar_rows_;  ///< of each bar, its row of the table
 
+    QBoxLayout *head_, *tools_;  ///< what stands abreast, or at a large scale below one another
     ChoiceField* site_;
     TimeField *from_, *to_;
     StateMark* mark_;
@@ -98,6 +104,7 @@ class TurbidityLeaf : public FiguresPage {
     RowTable<MonthRow>* month_rows_ = nullptr;
     RowTable<ReadingRow>* reading_rows_ = nullptr;
     TableView *numbers_, *triggers_, *months_, *readings_;
+    BusyOverlay *reading_, *looking_;  ///< over plot and triggers until their first answer
     Sheet* sheet_;
     FolderTaker* taker_;
     QPointer<TriggerSheet> opened_;

@@ -2,6 +2,7 @@
 #include "forms/consent/turbidity_lines.h"
 
 #include <QCoreApplication>
+#include <QFontMetricsF>
 #include <QPainter>
 #include <QPainterPath>
 #include <algorithm>
@@ -107,6 +108,8 @@ void draw_dots(QPainter& painter, const TurbidityFrame& frame, const ViewSite& s
             painter.drawEllipse(QPointF(frame.x(column.from), frame.y_cut(*column.sum.raw_high)), 2, 2);
     }
 }
+
+constexpr double stroke_width = 26;
 
 QPen level_pen(std::size_t tier, const Palette& tones) {
     static const QList<qreal> dashes[] = {{7, 3}, {7, 3, 1.5, 3}, {2, 2}, {10, 3, 2, 3, 2, 3}};
@@ -221,41 +224,58 @@ void name_levels(QPainter& painter, const TurbidityFrame& frame, const ViewSite&
     }
 }
 
-void draw_key(QPainter& painter, const TurbidityFrame& frame, const TurbidityView& view,
-              const Palette& tones) {
-    painter.setFont(type_font(Step::small));
-    double x = frame.plot.left();
-    const double y = frame.key.center().y();
-    const auto words = [&](const QString& text) {
-        painter.setPen(tones[Tone::text]);
-        const double width = painter.fontMetrics().horizontalAdvance(text);
-        painter.drawText(QRectF(x, frame.key.top(), width + 2, frame.key.height()), Qt::AlignVCenter, text);
-        x += width + 2 * grid;
-    };
-    const auto stroke = [&](const QPen& pen) {
-        painter.setPen(pen);
-        painter.drawLine(QPointF(x, y), QPointF(x + 26, y));
-        x += 26 + half_grid;
+std::vector<KeyPart> key_parts(const TurbidityView& view, double width) {
+    const QFontMetricsF letters(type_font(Step::small));
+    std::vector<KeyPart> parts;
+    double x = 0, y = 0;
+    const auto add = [&](KeyPart part) {
+        const double stroke = part.site || part.levels ? stroke_width + half_grid : 0;
+        const double wide = stroke + letters.horizontalAdvance(part.words) + 2;
+        if (x > 0 && x + wide > width) {
+            x = 0;
+            y += key_line_height;
+        }
+        part.place = QRectF(x, y, wide, key_line_height);
+        x += wide + 2 * grid;
+        parts.push_back(std::move(part));
     };
     QStringList statistics;
     for (std::size_t i = 0; i < view.sites.size(); ++i) {
-        const SiteLook look = look_of(view, i);
-        stroke(QPen(tones[look.tone], 1.6, look.stroke));
-        words(QString::fromStdString(view.sites[i].site.site));
+        add({{}, QString::fromStdString(view.sites[i].site.site), i});
         for (const ViewTrace& trace : view.sites[i].traces) {
             const QString name = statistic_name(trace.of);
             if (statistics.contains(name)) continue;
-            stroke(QPen(tones[look.tone], 3.2 - 0.8 * double(statistics.size()),
-                        statistics.isEmpty() ? Qt::SolidLine : Qt::DotLine));
-            words(name);
+            add({{}, name, i, std::size_t(statistics.size())});
             statistics << name;
         }
     }
-    if (!statistics.isEmpty()) {
-        stroke(level_pen(0, tones));
-        words(tr("levels"));
+    if (!statistics.isEmpty()) add({{}, tr("levels"), {}, {}, true});
+    for (const QString& mark : {tr("▽ suspect"), tr("× failed"), tr("ı missing")})
+        add({{}, mark});
+    return parts;
+}
+
+void draw_key(QPainter& painter, const TurbidityFrame& frame, const TurbidityView& view,
+              const Palette& tones) {
+    painter.setFont(type_font(Step::small));
+    for (const KeyPart& part : key_parts(view, frame.key.width())) {
+        QRectF words = part.place.translated(frame.key.topLeft());
+        if (part.site || part.levels) {
+            const SiteLook look = part.site ? look_of(view, *part.site) : SiteLook();
+            QPen pen = level_pen(0, tones);
+            if (part.statistic)
+                pen = QPen(tones[look.tone], 3.2 - 0.8 * double(*part.statistic),
+                           *part.statistic == 0 ? Qt::SolidLine : Qt::DotLine);
+            else if (part.site)
+                pen = QPen(tones[look.tone], 1.6, look.stroke);
+            painter.setPen(pen);
+            const double y = words.center().y();
+            painter.drawLine(QPointF(words.left(), y), QPointF(words.left() + stroke_width, y));
+            words.setLeft(words.left() + stroke_width + half_grid);
+        }
+        painter.setPen(tones[Tone::text]);
+        painter.drawText(words, Qt::AlignVCenter | Qt::TextDontClip, part.words);
     }
-    words(tr("▽ suspect   × failed   ı missing"));
 }
 
 }  // namespace spoilbook::form

@@ -2,6 +2,8 @@
 // Readings, statistics and levels on the turbidity chart.
 #pragma once
 
+#include <optional>
+
 #include "forms/consent/turbidity_frame.h"
 
 class QPainter;
@@ -26,6 +28,16 @@ void draw_statistics(QPainter& painter, const TurbidityFrame& frame, const ViewS
 /// Levels as steps; they move with the control.
 void draw_levels(QPainter& painter, const TurbidityFrame& frame, const ViewSite& site, const Palette& tones);
 void name_levels(QPainter& painter, const TurbidityFrame& frame, const ViewSite& site, const Palette& tones);
+/// One line or mark of the key with its words, as wide as both.
+struct KeyPart {
+    QRectF place;  ///< within the key
+    QString words;
+    std::optional<std::size_t> site = {};       ///< whose readings or statistic its line stands for
+    std::optional<std::size_t> statistic = {};  ///< which of the statistics; nothing: the readings
+    bool levels = false;
+};
+/// The parts from left to right, on as many lines as the width asks for.
+std::vector<KeyPart> key_parts(const TurbidityView& view, double width);
 void draw_key(QPainter& painter, const TurbidityFrame& frame, const TurbidityView& view,
               const Palette& tones);
 

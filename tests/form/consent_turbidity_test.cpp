@@ -15,90 +15,16 @@
 #include "forms/consent/readings_sheet.h"
 #include "forms/consent/trigger_sheet.h"
 #include "forms/consent/turbidity_frame.h"
-#include "forms/consent/turbidity_leaf.h"
 #include "forms/shared/state_mark.h"
 #include "forms/shared/table_view.h"
-#include "tests/form/works_sample_desk.h"
+#include "model/unit/time_text.h"
+#include "tests/form/consent_waterside.h"
 #include "tests/support/how_many.h"
 #include "tests/support/watched_harbour.h"
 
 using namespace spoilbook;
 using namespace spoilbook::form;
 using namespace spoilbook::tests;
-
-namespace {
-
-/// Ten-minute readings of ten days: 8 NTU with a ripple, and 30 for six hours from noon of the fourth day.
-std::vector<LoggerReading> ten_days(bool impact) {
-    std::vector<LoggerReading> readings;
-    for (int i = 0; i < 10 * 144; ++i) {
-        const bool murky = impact && i >= 3 * 144 + 72 && i < 3 * 144 + 108;
-        readings.push_back({logger_start + i * 10 * ms_per_minute, (murky ? 30.0 : 8.0) + i % 7 * 0.1});
-    }
-    return readings;
-}
-
-Instant a_fortnight_on() {
-    return logger_start + 14 * ms_per_day;
-}
-
-struct Waterside {
-    WatchedHarbour harbour{ten_days(true), ten_days(false)};
-    BookSession session{std::move(harbour.book), a_fortnight_on, {}};
-    FiguresSource figures{session};
-    TurbidityLeaf page{figures, harbour.file("kept")};
-    TurbidityChart* chart = page.findChild<TurbidityChart*>();
-
-    Waterside() {
-        session.set_person(QStringLiteral("Ana"));
-        page.resize(1080, 720);
-        page.show();
-        REQUIRE(QTest::qWaitForWindowActive(&page));
-        REQUIRE(
-            QTest::qWaitFor([&] { return chart->drawn().events.size() == 1 && seen() > 0; }, patience_ms));
-    }
-    [[nodiscard]] std::size_t seen() const {
-        return chart->drawn().view.sites.empty() ? 0 : chart->drawn().view.sites.front().readings;
-    }
-    [[nodiscard]] bool comes_to(Period window) const {
-        return QTest::qWaitFor([&] { return chart->drawn().view.window == window; }, patience_ms);
-    }
-    template <class W>
-    [[nodiscard]] W* comes_up() {
-        static_cast<void>(QTest::qWaitFor([&] { return page.findChild<W*>() != nullptr; }, patience_ms));
-        return page.findChild<W*>();
-    }
-    [[nodiscard]] TableView* table(int tab) {
-        auto* tabs = page.findChild<QTabWidget*>();
-        tabs->setCurrentIndex(tab);
-        return tabs->widget(tab)->findChild<TableView*>() ? tabs->widget(tab)->findChild<TableView*>()
-                                                          : qobject_cast<TableView*>(tabs->widget(tab));
-    }
-};
-
-void type_into(QWidget* sheet, const char* label, const char* text) {
-    for (auto* edit : sheet->findChildren<QLineEdit*>()) {
-        if (edit->accessibleName() != QString::fromLatin1(label)) continue;
-        edit->setFocus();
-        QTest::keyClick(edit, Qt::Key_A, Qt::ControlModifier);
-        QTest::keyClicks(edit, QString::fromUtf8(text));
-        QTest::keyClick(edit, Qt::Key_Return);
-        return;
-    }
-    FAIL("no box " << label);
-}
-
-void press(QWidget* sheet, const char* text) {
-    for (auto* button : sheet->findChildren<QPushButton*>()) {
-        if (button->text() != QString::fromUtf8(text)) continue;
-        button->setFocus();
-        QTest::keyClick(button, Qt::Key_Space);
-        return;
-    }
-    FAIL("no button " << text);
-}
-
-}  // namespace
 
 TEST_CASE("the plot opens on all readings, and keys zoom and pan it within them", "[turbidity]") {
     Waterside watch;
@@ -152,63 +78,6 @@ TEST_CASE("the wheel zooms about the pointer, and dragging moves what is under i
     CHECK(std::abs(frame().x(under) - (at.x() - 120)) < 2);
     CHECK(chart.window().to - chart.window().from == window.to - window.from);
     CHECK(watch.comes_to(chart.window()));
-}
-
-TEST_CASE("a passed trigger is opened, seen with its evidence, and answered", "[turbidity]") {
-    Waterside watch;
-    TableView* triggers = watch.table(0);
-    REQUIRE(triggers->table()->model()->rowCount() == 1);
-    const auto cell = [&](int column) {
-        return triggers->table()->model()->index(0, column).data().toString();
-    };
-    CHECK(cell(0) == QStringLiteral("over, not answered"));
-    CHECK(cell(8).startsWith(QStringLiteral("overdue by")));
-    triggers->table()->setFocus();
-    triggers->table()->setCurrentIndex(triggers->table()->model()->index(0, 0));
-    QTest::keyClick(triggers->table(), Qt::Key_Return);
-    auto* sheet = watch.comes_up<TriggerSheet>();
-    REQUIRE(sheet);
-    const EventBar bar = watch.chart->drawn().events.front();
-    REQUIRE(QTest::qWaitFor(
-        [&] { return watch.chart->window().to - watch.chart->window().from < 2 * ms_per_day; }, patience_ms));
-    CHECK(watch.chart->window().from < bar.span.from);
-    CHECK(watch.chart->window().to > bar.span.to);
-    auto* evidence = sheet->findChild<TableView*>();
-    REQUIRE(QTest::qWaitFor([&] { return evidence->table()->model()->rowCount() == 4; }, patience_ms));
-    // Peak: the median of six of 30.0 to 30.6 lies between; the control's hour about 8.3, five above it 13.3.
-    const double peak = evidence->table()->model()->index(2, 2).data(sort_role).toDouble();
-    const double control = evidence->table()->model()->index(2, 3).data(sort_role).toDouble();
-    const double level = evidence->table()->model()->index(2, 4).data(sort_role).toDouble();
-    CHECK(peak > 30);
-    CHECK(peak < 30.6);
-    CHECK(control > 8);
-    CHECK(control < 8.6);
-    CHECK_THAT(level - control, Catch::Matchers::WithinAbs(5, 1e-9));
-
-    press(sheet, "Write the answer down");
-    CHECK(says(*sheet, QStringLiteral("What was done must be said.")));
-    type_into(sheet, "What was done", "moved to the lee of the pier");
-    type_into(sheet, "Whom told", "Tern Council");
-    type_into(sheet, "Told at", "2025-09-29 14:05");
-    type_into(sheet, "Cause", "digging on the ebb");
-    press(sheet, "Write the answer down");
-    REQUIRE(QTest::qWaitFor([&] { return cell(0) == QStringLiteral("over, answered"); }, patience_ms));
-    const auto& events = watch.session.season().events.rows();
-    REQUIRE(events.size() == 1);
-    CHECK(events.front().event == "E-0001");
-    CHECK(events.front().condition == "9");
-    CHECK(events.front().place == "R1");
-    CHECK(events.front().from == bar.span.from);
-    CHECK(events.front().action == "moved to the lee of the pier");
-    CHECK(events.front().told == "Tern Council 2025-09-29T14:05:00+13:00");
-}
-
-TEST_CASE("a press on a trigger's bar opens it too", "[turbidity]") {
-    Waterside watch;
-    const auto frame = turbidity_frame(watch.chart->rect(), watch.chart->drawn(), watch.chart->window());
-    const QRectF bar = frame.bar(watch.chart->drawn().events.front());
-    QTest::mouseClick(watch.chart, Qt::LeftButton, {}, bar.center().toPoint());
-    CHECK(watch.comes_up<TriggerSheet>() != nullptr);
 }
 
 TEST_CASE("chosen readings get a person's flag, and the trigger that they passed is gone", "[turbidity]") {
