@@ -7,6 +7,7 @@
 #include "app/command/condition_rows.h"
 #include "app/command/instruments.h"
 #include "app/command/solids.h"
+#include "model/answer/board_state.h"
 #include "model/answer/event_answers.h"
 #include "model/unit/calendar.h"
 #include "model/unit/number_text.h"
@@ -113,6 +114,41 @@ Json instruments_json(const std::vector<Instrument>& instruments, const Zone& zo
     return rows;
 }
 
+/// How the site stands at the as-at under each condition that watches it, and why where that cannot be told.
+Json standing_json(TurbidityWatch& watch, const std::string& site, Instant as_at, const Zone& zone) {
+    Json rows = Json::array();
+    for (const auto& state : watch.states()) {
+        if (state.standing.site != site) continue;
+        const auto& last = state.standing.last;
+        const auto why = why_site_is_not_told(state, as_at, zone);
+        Json row;
+        row["consent"] = state.of->consent == nullptr ? Json(nullptr) : Json(state.of->consent->consent);
+        row["condition"] = state.of->number;
+        row["state"] = !why.empty() ? "cannot_tell" : last.telling == Telling::over ? "over" : "not_over";
+        row["why"] = text_or_null(why);
+        row["at"] = instant_or_null(state.standing.at, zone);
+        row["compared"] = number_or_null(last.compared);
+        row["level"] = number_or_null(last.level);
+        row["over_since"] = instant_or_null(state.standing.over_since, zone);
+        row["event_open"] = state.open.has_value();
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::string standing_text(const Json& row) {
+    const auto number = [](const Json& value) {
+        return value.is_null() ? std::string("not known") : fmt::format("{:.2f}", value.get<double>());
+    };
+    std::string text = fmt::format("condition {} now: ", row["condition"].get<std::string>());
+    if (!row["why"].is_null())
+        text += "cannot tell: " + row["why"].get<std::string>();
+    else
+        text += fmt::format("{} against {} at {}", number(row["compared"]), number(row["level"]),
+                            row["at"].get<std::string>());
+    return text + (row["event_open"].get<bool>() ? ", an event is open\n" : "\n");
+}
+
 std::vector<EventAnswer> answers_at(TurbidityWatch& watch, const Reading& reading, const std::string& site,
                                     const Span& span) {
     auto found = event_answers(watch, reading.season, reading.as_at);
@@ -151,7 +187,10 @@ std::string text_of(const Json& json, const std::vector<EventAnswer>& events, co
                             row["from"].dump(), row["expires"].dump());
     for (const auto& answer : events)
         text += event_text(answer, zone);
-    return text + (events.empty() ? "no trigger was passed\n" : "");
+    if (events.empty()) text += "no trigger was passed\n";
+    for (const auto& row : json["standing"])
+        text += standing_text(row);
+    return text;
 }
 
 /// Every reading with its flag and the statistic that the naming condition asks for, as it is printed.
@@ -196,6 +235,7 @@ Checked<Said> say_turbidity(const Reading& reading, const std::string& site, con
     said.json["readings"] = series.readings.size();
     said.json["flags"] = flags_json(series, span);
     said.json["statistic_of"] = condition_json(watch->naming(site));
+    said.json["standing"] = standing_json(*watch, site, reading.as_at, zone);
     said.json["events"] = Json::array();
     for (const auto& answer : events)
         said.json["events"].push_back(answered_json(answer, zone));

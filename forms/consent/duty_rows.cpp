@@ -118,7 +118,7 @@ DutyRow response_row(const ResponseTime& time, const TurbidityWatch& watch, cons
     const Zone& zone = season.zone;
     const TriggerRecord& record = time.answer.record;
     DutyRow row;
-    row.trigger = trigger_row(record, season, watch.site(record.event.site), as_at);
+    row.trigger = trigger_row(time.answer, watch.site(record.event.site), as_at);
     row.word = state_word(duty_word(time.state, time.late()));
     row.shape = shape_of(time.state, time.late(), false);
     row.state = time.state;

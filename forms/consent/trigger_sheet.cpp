@@ -91,36 +91,54 @@ void TriggerSheet::show_evidence(const EvidenceAnswer& evidence) {
                    (releases.isEmpty() ? tr("No release in that time.") : tr("Releases: %1.").arg(releases)));
 }
 
+/// Whether the return still misses something that can be written here.
+bool TriggerSheet::open_yet() const {
+    const bool unnamed = !row_.answer.isEmpty() && row_.said.event.empty();
+    return !unnamed && (row_.answer.isEmpty() || !row_.lacking.isEmpty());
+}
+
+/// What was said, then a box for each part that is not.
 void TriggerSheet::build_answer() {
     auto* all = qobject_cast<QVBoxLayout*>(layout());
-    if (!row_.answer.isEmpty()) {
-        auto* said = make_label(tr("Answered (%1): %2").arg(row_.answer, row_.answered_with), Step::body,
-                                Weight::semibold, this);
-        said->setWordWrap(true);
-        all->addWidget(said);
-        return;
-    }
-    done_ = new TextField(tr("What was done"), {}, this);
-    whom_ = new TextField(tr("Whom told"), {}, this);
-    if (!row_.to.isEmpty()) whom_->offer(row_.to, tr("the consent names them"));
-    told_ = new TimeField(
-        tr("Told at"),
-        [this] {
-            return TimeContext{session_.zone(), session_.now(), {}};
-        },
-        this);
-    cause_ = new TextField(tr("Cause"), {}, this);
+    const auto tell = [&](const QString& text, Weight weight) {
+        auto* label = make_label(text, Step::body, weight, this);
+        label->setWordWrap(true);
+        all->addWidget(label);
+    };
+    const Event& said = row_.said;
+    if (!said.action.empty())
+        tell(tr("Answered (%1): %2").arg(row_.answer, book_text(said.action)), Weight::semibold);
+    if (!row_.lacking.isEmpty())
+        tell(tr("The return still misses: %1.").arg(row_.lacking.join(QStringLiteral(", "))),
+             Weight::regular);
+    if (!open_yet()) return;
     auto* boxes = new QGridLayout;
     boxes->setHorizontalSpacing(2 * grid);
-    boxes->addWidget(done_, 0, 0, 1, 2, Qt::AlignTop);
-    boxes->addWidget(whom_, 1, 0, Qt::AlignTop);
-    boxes->addWidget(told_, 1, 1, Qt::AlignTop);
-    boxes->addWidget(cause_, 2, 0, 1, 2, Qt::AlignTop);
+    if (said.action.empty()) {
+        done_ = new TextField(tr("What was done"), {}, this);
+        boxes->addWidget(done_, 0, 0, 1, 2, Qt::AlignTop);
+    }
+    if (said.told.empty()) {
+        whom_ = new TextField(tr("Whom told"), {}, this);
+        if (!row_.to.isEmpty()) whom_->offer(row_.to, tr("the consent names them"));
+        const auto context = [this] { return TimeContext{session_.zone(), session_.now(), {}}; };
+        told_ = new TimeField(tr("Told at"), context, this);
+        boxes->addWidget(whom_, 1, 0, Qt::AlignTop);
+        boxes->addWidget(told_, 1, 1, Qt::AlignTop);
+    }
+    if (said.cause.empty()) {
+        cause_ = new TextField(tr("Cause"), {}, this);
+        boxes->addWidget(cause_, 2, 0, 1, 2, Qt::AlignTop);
+    }
     all->addLayout(boxes);
     problem_ = make_label({}, Step::body, Weight::semibold, this);
     problem_->setWordWrap(true);
     problem_->hide();
     all->addWidget(problem_);
+    if (row_.end && said.closed_by.empty())
+        tell(tr("It is closed by who writes this down: %1.")
+                 .arg(session_.person().isEmpty() ? tr("nobody is named yet") : session_.person()),
+             Weight::regular);
     auto* write = make_button(ButtonKind::primary, tr("Write the answer down"), QStringLiteral("sign"), this);
     write->setEnabled(session_.writable());
     if (!session_.writable()) write->setToolTip(session_.why_not_writable());
@@ -129,25 +147,32 @@ void TriggerSheet::build_answer() {
 }
 
 void TriggerSheet::answer() {
-    done_->show_problem(done_->text().isEmpty() ? tr("What was done must be said.") : QString());
-    const bool half_told = whom_->text().isEmpty() != !told_->value().has_value();
-    told_->show_problem(half_told ? tr("Whom and when go together.") : QString());
-    if (done_->text().isEmpty() || half_told) return;
+    const auto blank = [](const TextField* field) { return field == nullptr || field->text().isEmpty(); };
+    if (done_ != nullptr) done_->show_problem(blank(done_) ? tr("What was done must be said.") : QString());
+    const bool half_told = told_ != nullptr && blank(whom_) != !told_->value().has_value();
+    if (told_ != nullptr) told_->show_problem(half_told ? tr("Whom and when go together.") : QString());
+    if ((done_ != nullptr && blank(done_)) || half_told) return;
     const Zone zone = session_.zone();
     const auto text = [](const TextField* field) { return field->text().toStdString(); };
-    std::vector<FieldInput> inputs{{"kind", "trigger"},
-                                   {"condition", row_.condition.toStdString()},
-                                   {"place", row_.site.toStdString()},
-                                   {"from", instant_text(row_.over_since, zone)},
-                                   {"peak", number_text(row_.peak)},
-                                   {"what", tr("trigger of tier %1 passed").arg(row_.tier).toStdString()},
-                                   {"action", text(done_)}};
-    if (row_.end) inputs.push_back({"to", instant_text(*row_.end, zone)});
-    if (!cause_->text().isEmpty()) inputs.push_back({"cause", text(cause_)});
-    if (told_->value()) inputs.push_back({"told", text(whom_) + " " + instant_text(*told_->value(), zone)});
     const Kind& kind = definition<Event>().kind();
-    const Refusals refusals = session_.log(tr("answer to %1 at %2").arg(row_.condition, row_.site), kind,
-                                           next_label(session_.book(), kind, "E-"), inputs);
+    const bool first = row_.answer.isEmpty();
+    std::vector<FieldInput> inputs;
+    if (first)
+        inputs = {{"kind", "trigger"},
+                  {"condition", row_.condition.toStdString()},
+                  {"place", row_.site.toStdString()},
+                  {"from", instant_text(row_.over_since, zone)},
+                  {"peak", number_text(row_.peak)},
+                  {"what", tr("trigger of tier %1 passed").arg(row_.tier).toStdString()}};
+    if (!blank(done_)) inputs.push_back({"action", text(done_)});
+    if (!blank(cause_)) inputs.push_back({"cause", text(cause_)});
+    if (!blank(whom_)) inputs.push_back({"told", text(whom_) + " " + instant_text(*told_->value(), zone)});
+    if (row_.end && !row_.said.to) inputs.push_back({"to", instant_text(*row_.end, zone)});
+    if (row_.end && row_.said.closed_by.empty() && !session_.person().isEmpty())
+        inputs.push_back({"closed_by", session_.person().toStdString()});
+    const Refusals refusals =
+        session_.log(tr("answer to %1 at %2").arg(row_.condition, row_.site), kind,
+                     first ? next_label(session_.book(), kind, "E-") : row_.said.event, inputs);
     problem_->setText(refusals_shown(refusals));
     problem_->setVisible(!refusals.empty());
     if (refusals.empty()) emit written();

@@ -31,6 +31,7 @@ class TriggerSheet : public QWidget {
     void build_evidence();
     void build_answer();
     void answer();
+    [[nodiscard]] bool open_yet() const;
 
     BookSession& session_;
     TriggerRow row_;

@@ -215,7 +215,7 @@ void TurbidityLeaf::show_events(EventsAnswer answer) {
     trigger_rows_->set_rows(events_.events);
     month_rows_->set_rows(events_.months);
     const auto waiting = std::count_if(events_.events.begin(), events_.events.end(),
-                                       [](const TriggerRow& row) { return row.answer.isEmpty(); });
+                                       [](const TriggerRow& row) { return !row.answered; });
     tabs_->setTabText(
         0, waiting > 0 ? tr("Passed triggers: %1, not answered: %2").arg(events_.events.size()).arg(waiting)
                        : tr("Passed triggers: %1").arg(events_.events.size()));

@@ -18,14 +18,18 @@ QString tr(const char* text) {
 }
 
 void say_state(TriggerRow& row, Instant as_at) {
-    const bool answered = !row.answer.isEmpty();
+    const bool answered = row.answered;
     if (!answered && row.due)
         row.clock = as_at <= *row.due ? tr("%1 left").arg(span_shown(*row.due - as_at))
                                       : tr("overdue by %1").arg(span_shown(as_at - *row.due));
     const bool overdue = !answered && row.due && as_at > *row.due;
-    row.state = overdue ? State::hold : answered && row.end ? State::clear : State::attention;
-    row.word = row.end ? (answered ? tr("over, answered") : tr("over, not answered"))
-                       : (answered ? tr("open, answered") : tr("open, not answered"));
+    const bool whole = answered && row.lacking.isEmpty() && !row.late;
+    row.state = overdue ? State::hold : whole && row.end ? State::clear : State::attention;
+    const QString answer = !answered                ? tr("not answered")
+                           : !row.lacking.isEmpty() ? tr("answer not whole")
+                           : row.late               ? tr("answered late")
+                                                    : tr("answered");
+    row.word = (row.end ? tr("over, %1") : tr("open, %1")).arg(answer);
 }
 
 }  // namespace
@@ -63,17 +67,8 @@ QString flag_word(Flag flag) {
     return tr("missing");
 }
 
-const Event* answer_to(const Season& season, const std::string& condition, const std::string& site,
-                       Period span) {
-    for (const Event& event : season.events.rows()) {
-        if (event.kind != "trigger" || event.condition != condition || !event.from) continue;
-        if (!event.place.empty() && event.place != site) continue;
-        if (*event.from <= span.to && event.to.value_or(span.to) >= span.from) return &event;
-    }
-    return nullptr;
-}
-
-TriggerRow trigger_row(const TriggerRecord& record, const Season& season, const Site* site, Instant as_at) {
+TriggerRow trigger_row(const EventAnswer& answer, const Site* site, Instant as_at) {
+    const TriggerRecord& record = answer.record;
     TriggerRow row;
     const TriggerEvent& event = record.event;
     row.condition = QString::fromStdString(record.of->number);
@@ -96,10 +91,14 @@ TriggerRow trigger_row(const TriggerRecord& record, const Season& season, const 
     }
     row.responses = responses.join(QStringLiteral(", "));
     row.to = to.join(QStringLiteral(", "));
-    if (const Event* found = answer_to(season, record.of->number, event.site, row.span(as_at))) {
+    if (const Event* found = answer.row) {
         row.answer = found->event.empty() ? tr("yes") : QString::fromStdString(found->event);
-        row.answered_with = book_text(found->action);
+        row.said = *found;
+        for (const auto lacks : answer.lacking)
+            row.lacking << state_word(lacks);
     }
+    row.late = answer.state == AnswerState::late;
+    row.answered = row.late || answer.state == AnswerState::answered || answer.state == AnswerState::undated;
     say_state(row, as_at);
     return row;
 }
@@ -210,7 +209,10 @@ SiteStands site_stands(const std::vector<TriggerState>& states, const std::strin
                     : tr("inside every trigger");
         }
         said << (told ? tr("%1: %2 against %3").arg(number, shown(last.compared), shown(last.level))
-                      : tr("%1: cannot tell").arg(number));
+                 : silent || !state.standing.at
+                     ? tr("%1: cannot tell").arg(number)  // how old the last reading is was said before
+                     : tr("%1: cannot tell, %2")
+                           .arg(number, book_text(why_site_is_not_told(state, at, zone))));
         if (said.size() == 1) stands.sentence = last_reading(state, at, zone, locale);
     }
     stands.sentence += said.join(QStringLiteral(" · "));

@@ -5,6 +5,7 @@
 
 #include "forms/consent/turbidity_chart.h"
 #include "forms/shared/table_model.h"
+#include "model/answer/event_answers.h"
 #include "model/record/season.h"
 
 namespace spoilbook::form {
@@ -18,8 +19,10 @@ struct TriggerRow {
     double peak = 0;
     Instant peak_at;
     QString
-        answer;  ///< the label of the event record that answers it; "yes" where that has none; blank: none
-    QString answered_with;  ///< its action
+        answer;  ///< the label of the event record that is its answer; "yes" where that has none; blank: none
+    Event said;  ///< that record, where there is one
+    QStringList lacking;                  ///< what the return misses in it
+    bool answered = false, late = false;  ///< as the return counts it
     State state = State::attention;
     QString word;   ///< "open, not answered"
     QString clock;  ///< "1 h 20 min left", "overdue by 3 d 2 h"
@@ -54,11 +57,8 @@ struct ViewRow {
     std::optional<double> statistic_low, statistic_high, level_low, level_high;
 };
 
-TriggerRow trigger_row(const TriggerRecord& record, const Season& season, const Site* site, Instant as_at);
-/// The recorded answer to a passed trigger: an event of kind trigger for that condition, at that site where
-/// it names a place, whose time meets its own. Null where there is none.
-const Event* answer_to(const Season& season, const std::string& condition, const std::string& site,
-                       Period span);
+/// Answered is what the return and `sbk turbidity` take for it.
+TriggerRow trigger_row(const EventAnswer& answer, const Site* site, Instant as_at);
 std::vector<EventBar> event_bars(const std::vector<TriggerRow>& rows, Instant as_at);
 std::vector<MonthRow> month_rows(TurbidityWatch& watch, const Zone& zone);
 std::vector<ReadingRow> reading_rows(const std::string& site, const SiteSeries& series);

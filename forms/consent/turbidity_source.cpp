@@ -69,11 +69,10 @@ EventsAnswer TurbidityBook::events() {
         TurbidityWatch watch(*book, season, as_at);
         if (!watch.unread().empty()) answer.problem = refusals_shown(watch.unread());
         const auto states = watch.states();
-        for (const Site& site : watch.sites()) {
-            for (const TriggerRecord& record : watch.events(site.site))
-                answer.events.push_back(trigger_row(record, season, &site, as_at));
+        for (const EventAnswer& passed : event_answers(watch, season, as_at))
+            answer.events.push_back(trigger_row(passed, watch.site(passed.record.event.site), as_at));
+        for (const Site& site : watch.sites())
             answer.stands[site.site] = site_stands(states, site.site, as_at, season.zone, QLocale());
-        }
         std::stable_sort(answer.events.begin(), answer.events.end(),
                          [](const TriggerRow& a, const TriggerRow& b) { return a.start > b.start; });
         answer.months = month_rows(watch, season.zone);

@@ -53,6 +53,25 @@ class Turbidity(Trade):
         self.assertEqual([2, 2, 11, 20, 20, 20, 11, 2, 2, 2, 2, 2], [r["statistic"] for r in said["series"]])
         self.assertEqual("9", self.turbidity("C1")["statistic_of"]["condition"])
 
+    def test_how_it_stands_is_told_and_where_it_cannot_be_told_why(self):
+        self.book_of(**{"turbidity/R1.csv": half_hours([2, 2, 20, 20, "", "", "", 20]),
+                        "turbidity/C1.csv": half_hours([1] * 4)})
+
+        def standing(as_at):
+            (row,) = self.turbidity("R1", "--as-at", f"2025-11-03T{as_at}+13:00")["standing"]
+            return row
+        # The mean of 2 and 20 against 1 + 5, then that of 20 and 20.
+        self.assertEqual(("over", None, 11, 6, False),
+                         tuple(standing("14:00")[k] for k in ("state", "why", "compared", "level", "event_open")))
+        self.assertEqual("over", standing("14:30")["state"])
+        cannot = standing("16:30")
+        self.assertEqual(("cannot_tell", "of its control C1 there are 0 % of the readings, and the condition asks for 50 %",
+                          None), (cannot["state"], cannot["why"], cannot["level"]))
+        old = standing("23:00")
+        self.assertEqual("its last reading is of 2025-11-03T16:30:00+13:00, too old to tell", old["why"])
+        said = self.sbk("turbidity", self.book, "--site", "R1", "--as-at", "2025-11-03T23:00+13:00").stdout
+        self.assertIn("condition 9 now: cannot tell: its last reading is of 2025-11-03T16:30:00+13:00", said)
+
     def test_what_had_not_happened_by_the_as_at_is_not_there(self):
         self.book_of(**{"turbidity/R1.csv": half_hours([20] * 8), "turbidity/C1.csv": half_hours([1] * 8)})
         said = self.turbidity("R1", "--as-at", "2025-11-03T14:00+13:00")

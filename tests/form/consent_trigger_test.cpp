@@ -8,6 +8,8 @@
 #include "forms/consent/turbidity_frame.h"
 #include "forms/consent/turbidity_lines.h"
 #include "forms/shared/busy_overlay.h"
+#include "model/answer/event_answers.h"
+#include "model/unit/time_text.h"
 #include "tests/form/consent_waterside.h"
 
 using namespace spoilbook;
@@ -52,7 +54,14 @@ TEST_CASE("a passed trigger is opened, seen with its evidence, and answered", "[
     type_into(sheet, "Told at", "2025-09-29 14:05");
     type_into(sheet, "Cause", "digging on the ebb");
     press(sheet, "Write the answer down");
-    REQUIRE(QTest::qWaitFor([&] { return cell(0) == QStringLiteral("over, answered"); }, patience_ms));
+    // In time is by 12:50 (two hours after it passed), so this answer is late; the return misses nothing in
+    // it.
+    REQUIRE(
+        QTest::qWaitFor([&] { return cell(0).startsWith(QStringLiteral("over, answered")); }, patience_ms));
+    TurbidityWatch water(watch.session.book(), watch.session.season(), a_fortnight_on());
+    const auto answers = event_answers(water, watch.session.season(), a_fortnight_on());
+    REQUIRE(answers.size() == 1);
+    CHECK(answers.front().lacking.empty());
     const auto& events = watch.session.season().events.rows();
     REQUIRE(events.size() == 1);
     CHECK(events.front().event == "E-0001");
@@ -61,6 +70,46 @@ TEST_CASE("a passed trigger is opened, seen with its evidence, and answered", "[
     CHECK(events.front().from == bar.span.from);
     CHECK(events.front().action == "moved to the lee of the pier");
     CHECK(events.front().told == "Tern Council 2025-09-29T14:05:00+13:00");
+}
+
+TEST_CASE("an answer that the return finds wanting is not shown as one, and is made whole where it stands",
+          "[turbidity]") {
+    Waterside watch;
+    const Instant from = watch.chart->drawn().events.front().span.from;
+    const Kind& kind = definition<Event>().kind();
+    REQUIRE(watch.session
+                .log("by hand", kind, "E-7",
+                     {{"kind", "trigger"},
+                      {"condition", "9"},
+                      {"from", instant_text(from, watch.session.zone())},
+                      {"action", "moved"}})
+                .empty());
+    TableView* triggers = watch.table(0);
+    const auto cell = [&](int column) {
+        return triggers->table()->model()->index(0, column).data().toString();
+    };
+    REQUIRE(
+        QTest::qWaitFor([&] { return cell(0) == QStringLiteral("over, answer not whole"); }, patience_ms));
+    triggers->table()->setFocus();
+    triggers->table()->setCurrentIndex(triggers->table()->model()->index(0, 0));
+    QTest::keyClick(triggers->table(), Qt::Key_Return);
+    auto* sheet = watch.comes_up<TriggerSheet>();
+    REQUIRE(sheet);
+    CHECK(says(*sheet,
+               QStringLiteral("The return still misses: who was told, and when, the cause, who closed it.")));
+    CHECK(says(*sheet, QStringLiteral("It is closed by who writes this down: Ana.")));
+    type_into(sheet, "Whom told", "Tern Council");
+    type_into(sheet, "Told at", "2025-09-29 14:05");
+    type_into(sheet, "Cause", "digging on the ebb");
+    press(sheet, "Write the answer down");
+    REQUIRE(
+        QTest::qWaitFor([&] { return cell(0).startsWith(QStringLiteral("over, answered")); }, patience_ms));
+    const auto& events = watch.session.season().events.rows();
+    REQUIRE(events.size() == 1);
+    CHECK(events.front().event == "E-7");
+    CHECK(events.front().action == "moved");
+    CHECK(events.front().closed_by == "Ana");
+    CHECK(events.front().to.has_value());
 }
 
 TEST_CASE("while a book is read for the first time nobody is told that it has no readings", "[turbidity]") {
@@ -84,6 +133,20 @@ TEST_CASE("while a book is read for the first time nobody is told that it has no
         waited << overlay->accessibleName();
     CHECK(waited.contains(QStringLiteral("Reading the loggers' files. The first time takes longest.")));
     CHECK(waited.contains(QStringLiteral("Looking for passed triggers")));
+}
+
+TEST_CASE("of water that cannot be told the page says why", "[turbidity]") {
+    auto control = ten_days(false);
+    control.erase(control.end() - 5, control.end());  // one of the six of the last hour is left
+    WatchedHarbour harbour{ten_days(true), control};
+    BookSession session{std::move(harbour.book), [] { return logger_start + 10 * ms_per_day; }, {}};
+    FiguresSource figures{session};
+    TurbidityLeaf page{figures, harbour.file("kept")};
+    page.show();
+    CHECK(comes_to_say(
+        page,
+        "9: cannot tell, of its control C1 there are 16 % of the readings, and the condition asks "
+        "for 50 %"));
 }
 
 TEST_CASE("at twice the size of everything the page is no wider than its window, nor is its key",
