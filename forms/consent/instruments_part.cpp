@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/consent/instruments_part.h"
 
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -9,6 +8,7 @@
 #include "forms/consent/log_sheet.h"
 #include "forms/shared/book_session.h"
 #include "forms/shared/button.h"
+#include "forms/shared/flow_layout.h"
 #include "forms/shared/label.h"
 #include "forms/shared/record_sheet.h"
 #include "forms/shared/sheet.h"
@@ -47,7 +47,10 @@ InstrumentsPart::InstrumentsPart(BookSession& session, Sheet* sheet, QWidget* pa
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
     all->setSpacing(half_grid);
-    auto* presses = new QHBoxLayout;
+    auto* bar = new QWidget(this);
+    auto* presses = new FlowLayout(bar);
+    presses->setContentsMargins(0, 0, 0, 0);
+    presses->setSpacing(half_grid);
     const auto add = [&](const QString& text, const char* icon, auto act) {
         auto* button = make_button(ButtonKind::plain, text, QString::fromLatin1(icon), this);
         button->setEnabled(session_.writable());
@@ -58,8 +61,7 @@ InstrumentsPart::InstrumentsPart(BookSession& session, Sheet* sheet, QWidget* pa
     add(tr("Deploy an instrument …"), "add", &InstrumentsPart::deploy);
     add(tr("Write a calibration …"), "check", &InstrumentsPart::calibrate);
     add(tr("Write a service …"), "sign", &InstrumentsPart::serve);
-    presses->addStretch();
-    all->addLayout(presses);
+    all->addWidget(bar);
     table_->set_model(rows_);
     all->addWidget(table_, 1);
     table_->set_empty_text(

@@ -29,7 +29,7 @@ void TurbidityLeaf::build_head() {
     const auto context = [this] { return TimeContext{session().zone(), session().now(), {}}; };
     from_ = new TimeField(tr("From"), context, this);
     to_ = new TimeField(tr("To"), context, this);
-    head_ = new QBoxLayout(QBoxLayout::LeftToRight);
+    head_ = new QBoxLayout(QBoxLayout::TopToBottom);
     head_->setSpacing(2 * grid);
     head_->addWidget(site_, 0, Qt::AlignTop);
     auto* span = new QHBoxLayout;
@@ -94,7 +94,7 @@ void TurbidityLeaf::add_takers(QHBoxLayout* row, QWidget* parent) {
 
 QWidget* TurbidityLeaf::build_window_boxes() {
     auto* bar = new QWidget(this);
-    tools_ = new QBoxLayout(QBoxLayout::LeftToRight, bar);
+    tools_ = new QBoxLayout(QBoxLayout::TopToBottom, bar);
     tools_->setContentsMargins(0, 0, 0, 0);
     auto* takers = new QHBoxLayout;
     auto* row = new QHBoxLayout;

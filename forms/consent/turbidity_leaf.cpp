@@ -31,7 +31,8 @@ namespace spoilbook::form {
 namespace {
 
 const QString all_sites = QStringLiteral("*");
-constexpr int abreast_from = 110 * grid;
+// Wider than what stands abreast needs, so that a page which it has made wide is set below one another.
+constexpr int abreast_from = 122 * grid;
 
 }  // namespace
 

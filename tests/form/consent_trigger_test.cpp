@@ -153,7 +153,12 @@ TEST_CASE("at twice the size of everything the page is no wider than its window,
           "[turbidity]") {
     Waterside watch;
     constexpr int room = 592;  // what 1280 by 800 leaves of it
-    watch.page.resize(room, 620);
+    REQUIRE(QTest::qWaitFor(
+        [&] {
+            watch.page.resize(room, 620);
+            return watch.page.width() <= room;
+        },
+        patience_ms));
     CHECK(watch.page.minimumSizeHint().width() <= room);
     REQUIRE(QTest::qWaitFor([&] { return watch.chart->width() < room; }, patience_ms));
     const auto frame = turbidity_frame(watch.chart->rect(), watch.chart->drawn(), watch.chart->window());
