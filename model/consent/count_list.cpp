@@ -276,9 +276,13 @@ bool may_be_of(const Count& count, const Quantity& quantity, const Member& membe
 
 bool is_in_already(const Count& count, int member, const Quantity& quantity,
                    const std::vector<Count>& counts) {
-    return !measure_of(quantity) && std::any_of(counts.begin(), counts.end(), [&](const Count& other) {
-        return other.member == member && !other.doubtful && other.at == count.at &&
-               other.load == count.load && other.key == count.key;
+    if (measure_of(quantity)) return false;
+    // A line's parts are of one instant: a season without claims asks this for every line that it has.
+    const auto [first, last] = std::equal_range(counts.begin(), counts.end(), count,
+                                                [](const Count& a, const Count& b) { return a.at < b.at; });
+    return std::any_of(first, last, [&](const Count& other) {
+        return other.member == member && !other.doubtful && other.load == count.load &&
+               other.key == count.key;
     });
 }
 

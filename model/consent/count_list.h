@@ -34,7 +34,7 @@ struct CountsWanted {
 bool may_be_of(const Count& count, const Quantity& quantity, const Member& member, const Season& season);
 
 /// Whether what a count is of counts whole for that member by another part already: trips, days and hours are
-/// not split.
+/// not split. `counts` ascending by time.
 bool is_in_already(const Count& count, int member, const Quantity& quantity,
                    const std::vector<Count>& counts);
 
