@@ -4,6 +4,7 @@
 // one:
 // - the first opening ever, which works the days out from the loggers' files and keeps them;
 // - every later opening, wide and narrow, and a pan and a zoom of it.
+// With a FOLDER the first run only makes the book there, and later ones measure it.
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
 
@@ -91,26 +92,44 @@ void add_condition(Book& book, const Act& act) {
     if (!made) std::exit(1);
 }
 
+/// Two sites, each with its readings, and a condition on them.
+bool make_book(const fs::path& path, std::size_t rows, Instant end) {
+    const Act act{EntryKind::import, end, "bench", ""};
+    auto book = Book::create(path.string(), "bench");
+    if (!book) return false;
+    add_condition(*book, act);
+    for (const auto& [name, role, seed] : {std::tuple("R1", "impact", 7U), std::tuple("C1", "control", 8U)}) {
+        add_site(*book, act, name, role);
+        const auto took =
+            take_readings(*book, act, name, std::string(name) + ".csv", HeldBytes(file_of(rows, seed)), {});
+        if (!took || took->fresh != rows) return false;
+    }
+    return true;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
     const std::size_t rows = argc > 1 ? std::strtoull(argv[1], nullptr, 10) : 20'000'000;
     const fs::path folder = argc > 2 ? argv[2] : fs::temp_directory_path() / "bench_turbidity_plot";
-    fs::remove_all(folder);
-    fs::create_directories(folder);
+    const bool kept = argc > 2;
+    if (!kept) fs::remove_all(folder);
     const Instant end = begin + static_cast<std::int64_t>(rows) * ms_per_minute;
-    const Act act{EntryKind::import, end, "bench", ""};
-    auto created = Book::create((folder / "b.sbook").string(), "bench");
-    Book& book = *created;
-    add_condition(book, act);
-    for (const auto& [name, role, seed] : {std::tuple("R1", "impact", 7U), std::tuple("C1", "control", 8U)}) {
-        add_site(book, act, name, role);
-        const auto took =
-            take_readings(book, act, name, std::string(name) + ".csv", HeldBytes(file_of(rows, seed)), {});
-        if (!took || took->fresh != rows) return 1;
+    const fs::path path = folder / fmt::format("b{}.sbook", rows);
+    const std::string bare = (folder / fmt::format("bare{}.db", rows)).string();
+    if (!fs::exists(path) || !fs::exists(bare)) {
+        fs::remove_all(folder);
+        fs::create_directories(folder);
+        if (!make_book(folder / "making.sbook", rows, end)) return 1;
+        bare_table((folder / "making.db").string(), rows);
+        fs::rename(folder / "making.db", bare);
+        fs::rename(folder / "making.sbook", path);
+        fmt::print("made in {}\n", folder.string());
+        if (kept) return 0;
     }
-    const std::string bare = (folder / "bare.db").string();
-    bare_table(bare, rows);
+    auto opened = Book::open_to_read(path.string());
+    if (!opened) return 1;
+    const Book& book = *opened;
     SQLite::Database db(bare);
     std::int64_t counted = 0;
     const auto count = [&] { counted = db.execAndGet("SELECT count(*) FROM reading").getInt64(); };
@@ -121,7 +140,8 @@ int main(int argc, char** argv) {
                plain * 1e3);
 
     const Season season = read_season(book);
-    const std::string kept = (folder / "kept").string();
+    const std::string kept_days = (folder / "kept").string();
+    fs::remove(kept_days);
     const auto told = [&](const char* what, double s) {
         fmt::print("{:<58} {:8.1f} ms, {:6.2f} of count(*), peak memory {:.0f} MB\n", what, s * 1e3,
                    s / plain, bench::peak_mb());
@@ -131,14 +151,14 @@ int main(int argc, char** argv) {
     bench::forget_peak();
     const std::vector<std::string> sites{"R1", "C1"};
     const auto opening = [&] {
-        ReadingStore store(kept);
+        ReadingStore store(kept_days);
         TurbidityPlot plot(book, season, end, &store);
         const auto view = plot.view(sites, *plot.extent(sites), 1000);
         if (view.sites.front().readings != rows) std::exit(1);
     };
     told("opening it for the first time, all years", seconds(opening));
     told("opening it again, all years", bench::median_seconds(opening));
-    ReadingStore store(kept);
+    ReadingStore store(kept_days);
     TurbidityPlot plot(book, season, end, &store);
     for (const auto& [what, days] : {std::pair("a window of a week", 7), std::pair("a window of a month", 30),
                                      std::pair("a window of half a year", 180)}) {
@@ -148,8 +168,8 @@ int main(int argc, char** argv) {
                  plot.view(sites, {from, from + days * ms_per_day}, 1000);
              }));
     }
-    fmt::print("the book {} MB, the kept days {} MB\n", fs::file_size(folder / "b.sbook") / 1'000'000,
-               fs::file_size(kept) / 1'000'000);
-    fs::remove_all(folder);
+    fmt::print("the book {} MB, the kept days {} MB\n", fs::file_size(path) / 1'000'000,
+               fs::file_size(kept_days) / 1'000'000);
+    if (!kept) fs::remove_all(folder);
     return 0;
 }
