@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forms/works/what_if_panel.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QSignalBlocker>
@@ -93,6 +94,14 @@ void WhatIfPanel::add(Which which, const QString& name, int least, int most, int
         show_values();
         emit changed();
     });
+}
+
+// A page that scrolls asks for least heights alone: it would lay the second row below the panel's end.
+bool WhatIfPanel::event(QEvent* event) {
+    const bool is_done = QWidget::event(event);
+    if (event->type() == QEvent::Resize || event->type() == QEvent::LayoutRequest)
+        setMinimumHeight(layout()->heightForWidth(width()));
+    return is_done;
 }
 
 TextField* WhatIfPanel::add_day(const QString& name, std::optional<Day>& day) {

@@ -37,6 +37,9 @@ class WhatIfPanel : public QWidget {
  signals:
     void changed();
 
+ protected:
+    bool event(QEvent* event) override;
+
  private:
     enum Which { barges, tugs, haul, round_trip, shift_hours, days_a_week, rate, over_dredge, count };
     struct Control {

@@ -9,6 +9,7 @@
 #include "forms/shared/chart_frame.h"
 #include "forms/works/burndown_leaf.h"
 #include "forms/works/forecast_words.h"
+#include "forms/works/what_if_panel.h"
 #include "forms/works/what_if_words.h"
 #include "model/unit/calendar.h"
 #include "tests/form/works_sample_desk.h"
@@ -210,6 +211,20 @@ TEST_CASE("a manager sees who holds the loads up, and that another tug does what
     REQUIRE(comes_to_say(page.leaf, "2 tugs, haul 1 km longer."));
     QTest::keyClick(haul, Qt::Key_Left);
     REQUIRE(comes_to_say(page.leaf, "What if: 3 barges, 2 tugs."));
+}
+
+TEST_CASE("all that can be supposed is seen, however wide the page is", "[works][forecast]") {
+    Page page;
+    auto* panel = page.leaf.findChild<WhatIfPanel*>();
+    for (const int width : {1080, 700, 1500}) {
+        CAPTURE(width);
+        page.leaf.resize(width, 680);
+        CHECK(QTest::qWaitFor([&] {
+            const auto cells = panel->findChildren<QWidget*>(Qt::FindDirectChildrenOnly);
+            return std::all_of(cells.begin(), cells.end(),
+                               [&](const QWidget* cell) { return panel->rect().contains(cell->geometry()); });
+        }));
+    }
 }
 
 TEST_CASE("a season that closes earlier comes before the target, and a day that is none is told",
