@@ -18,9 +18,12 @@ namespace {
 void pick(const QWidget& page, const char* name, const char* words) {
     for (int presses = 0; presses < 40; ++presses) {
         QComboBox* list = nullptr;
-        for (auto* one : page.findChildren<QComboBox*>())
-            if (one->isVisible() && one->accessibleName() == QString::fromUtf8(name)) list = one;
-        REQUIRE(list != nullptr);
+        const auto there = [&] {
+            for (auto* one : page.findChildren<QComboBox*>())
+                if (one->isVisible() && one->accessibleName() == QString::fromUtf8(name)) list = one;
+            return list != nullptr;
+        };
+        REQUIRE(QTest::qWaitFor(there, 5000));
         const int place = list->findText(QString::fromUtf8(words));
         REQUIRE(place >= 0);
         if (list->currentIndex() == place) return;
