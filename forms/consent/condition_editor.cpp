@@ -112,20 +112,12 @@ ConditionEditor::ConditionEditor(BookSession& session, const Condition* before, 
     show_words();
 }
 
-/// Boxes that are made anew stand behind all others until they are told where; so is what stands below them,
-/// or the key would come to it first.
+/// Boxes that are made anew stand behind all others until they are told where.
 void ConditionEditor::order_tabs() {
-    setTabOrder(consent_, kind_);
-    setTabOrder(kind_, why_);
-    QWidget* before = why_;
+    QWidget* before = is_version_ ? static_cast<QWidget*>(why_) : kind_;
     for (const SentenceForm* form : forms_)
         before = form->tab_after(before);
-    const std::initializer_list<QWidget*> below{response_,        from_,    to_,   try_,
-                                                passes_->table(), as_data_, data_, write_};
-    for (QWidget* next : below) {
-        setTabOrder(before, next);
-        before = next;
-    }
+    setTabOrder(before, response_);
 }
 
 void ConditionEditor::build_head(QVBoxLayout* all) {
@@ -142,6 +134,8 @@ void ConditionEditor::build_head(QVBoxLayout* all) {
     kind_->set_choices(kind_choices());
     why_ = new TextField(tr("Why it changes"), {}, this);
     why_->setVisible(is_version_);
+    for (FieldBox* box : std::initializer_list<FieldBox*>{consent_, kind_, why_})
+        box->setFocusPolicy(Qt::StrongFocus);
     row->addWidget(consent_, 1);
     row->addWidget(kind_, 2);
     row->addWidget(why_, 3);
@@ -181,11 +175,11 @@ void ConditionEditor::build_trial(QVBoxLayout* all) {
     to_ = new TimeField(tr("Tried until"), context, this);
     to_->set_value(session_.figures_at());
     from_->set_value(shift_months(session_.zone(), session_.figures_at(), -12));
-    try_ = make_button(ButtonKind::plain, tr("Try it"), QStringLiteral("check"), this);
-    connect(try_, &QPushButton::clicked, this, &ConditionEditor::try_it);
+    auto* button = make_button(ButtonKind::plain, tr("Try it"), QStringLiteral("check"), this);
+    connect(button, &QPushButton::clicked, this, &ConditionEditor::try_it);
     row->addWidget(from_, 1);
     row->addWidget(to_, 1);
-    row->addWidget(try_, 1);
+    row->addWidget(button, 1);
     all->addLayout(row);
     outcome_ = wrapped(make_label({}, Step::strong, Weight::regular, this));
     outcome_->hide();
@@ -201,16 +195,17 @@ void ConditionEditor::build_trial(QVBoxLayout* all) {
         const auto& load = rows_->row(index).load;
         if (!load.empty()) emit load_asked(QString::fromStdString(load));
     });
-    as_data_ = make_button(ButtonKind::quiet, tr("Show what will be kept"), QStringLiteral("table"), this);
-    as_data_->setCheckable(true);
-    all->addWidget(as_data_, 0, Qt::AlignLeft);
+    auto* as_data =
+        make_button(ButtonKind::quiet, tr("Show what will be kept"), QStringLiteral("table"), this);
+    as_data->setCheckable(true);
+    all->addWidget(as_data, 0, Qt::AlignLeft);
     data_ = new QPlainTextEdit(this);
     data_->setReadOnly(true);
     data_->setAccessibleName(tr("The condition as data (JSON)"));
     data_->setMinimumHeight(22 * grid);
     data_->hide();
     all->addWidget(data_);
-    connect(as_data_, &QPushButton::toggled, data_, &QWidget::setVisible);
+    connect(as_data, &QPushButton::toggled, data_, &QWidget::setVisible);
 }
 
 void ConditionEditor::build_foot(QVBoxLayout* all) {
@@ -220,12 +215,12 @@ void ConditionEditor::build_foot(QVBoxLayout* all) {
     problem_ = wrapped(make_label({}, Step::body, Weight::semibold, this));
     problem_->hide();
     all->addWidget(problem_);
-    write_ =
+    auto* write =
         make_button(ButtonKind::primary, is_version_ ? tr("Write the new version down") : tr("Write it down"),
                     QStringLiteral("sign"), this);
-    write_->setEnabled(session_.writable());
-    all->addWidget(write_, 0, Qt::AlignLeft);
-    connect(write_, &QPushButton::clicked, this, &ConditionEditor::write_it);
+    write->setEnabled(session_.writable());
+    all->addWidget(write, 0, Qt::AlignLeft);
+    connect(write, &QPushButton::clicked, this, &ConditionEditor::write_it);
 }
 
 void ConditionEditor::choose_kind(const QString& kind) {

@@ -78,14 +78,11 @@ class ConditionEditor : public QWidget {
     QLabel* notes_;
     TimeField* from_;
     TimeField* to_;
-    QPushButton* try_;
     QLabel* outcome_;
     TableView* passes_;
     RowTable<TrialPass>* rows_;
-    QPushButton* as_data_;
     QPlainTextEdit* data_;
     QLabel* problem_;
-    QPushButton* write_;
 };
 
 }  // namespace spoilbook::form

@@ -94,6 +94,8 @@ FieldBox* SentenceForm::make_box(const Blank& blank) {
     widths_[box] = blank.is_chosen() ? qMax(usual, box->sizeHint().width()) : usual;
     box->setFixedWidth(widths_[box]);
     boxes_[key_of(blank)] = box;
+    // Without a policy of its own a box stays in the order of the Tab key where it was made.
+    box->setFocusPolicy(Qt::StrongFocus);
     return box;
 }
 
