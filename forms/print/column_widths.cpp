@@ -7,14 +7,6 @@
 namespace spoilbook::print {
 namespace {
 
-double sum(const std::vector<ColumnWish>& wishes, double ColumnWish::*member) {
-    double total = 0;
-    for (const ColumnWish& wish : wishes) {
-        total += wish.*member;
-    }
-    return total;
-}
-
 double share_of(const ColumnWish& wish) {
     return wish.weight > 0 ? wish.weight : 1;
 }
@@ -50,13 +42,21 @@ void serve(std::vector<double>& widths, const std::vector<ColumnWish>& wishes, d
 
 }  // namespace
 
+double sum_of(const std::vector<ColumnWish>& wishes, double ColumnWish::*member) {
+    double total = 0;
+    for (const ColumnWish& wish : wishes) {
+        total += wish.*member;
+    }
+    return total;
+}
+
 std::vector<double> column_widths(const std::vector<ColumnWish>& wishes, double available) {
-    const double least = sum(wishes, &ColumnWish::least);
-    const double natural = sum(wishes, &ColumnWish::natural);
+    const double least = sum_of(wishes, &ColumnWish::least);
+    const double natural = sum_of(wishes, &ColumnWish::natural);
     std::vector<double> widths;
     std::vector<double> shares;
     if (natural <= available) {
-        const bool weighted = sum(wishes, &ColumnWish::weight) > 0;
+        const bool weighted = sum_of(wishes, &ColumnWish::weight) > 0;
         for (const ColumnWish& wish : wishes) {
             widths.push_back(wish.natural);
             shares.push_back(weighted ? wish.weight : wish.natural);

@@ -13,6 +13,9 @@ struct ColumnWish {
     double weight = 0;
 };
 
+/// What the columns ask for together of one member.
+double sum_of(const std::vector<ColumnWish>& wishes, double ColumnWish::*member);
+
 /// Widths that add up to `available` > 0. Where all texts fit, what is left over goes by weight, without
 /// weights in proportion to `natural`. Where not, each column gets `least`, and the rest goes by weight (1
 /// where none is given) to those that want more, none above `natural`. Where not even `least` fits, all

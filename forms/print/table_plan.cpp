@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
-#include <numeric>
 #include <stdexcept>
 
 #include "forms/print/column_widths.h"
@@ -91,11 +90,6 @@ Closeness scaled(Closeness closeness, double share) {
     return closeness;
 }
 
-double sum(const std::vector<ColumnWish>& wishes, double ColumnWish::*member) {
-    const auto add = [member](double total, const ColumnWish& wish) { return total + wish.*member; };
-    return std::accumulate(wishes.begin(), wishes.end(), 0.0, add);
-}
-
 // Columns further apart than this lose the eye on its way along a row.
 constexpr double widest_spread = 40;
 
@@ -111,10 +105,10 @@ TablePlan plan_at(const TableText& text, double width, const Closeness& closenes
         plan.needed += wish.comfortable / available;
     }
     // By gaps and least widths together, since both shrink with the size.
-    plan.tightest = (sum(wishes, &ColumnWish::least) + gaps) / width;
+    plan.tightest = (sum_of(wishes, &ColumnWish::least) + gaps) / width;
     const double spread =
-        sum(wishes, &ColumnWish::natural) + widest_spread * static_cast<double>(wishes.size());
-    const bool weighted = sum(wishes, &ColumnWish::weight) > 0;
+        sum_of(wishes, &ColumnWish::natural) + widest_spread * static_cast<double>(wishes.size());
+    const bool weighted = sum_of(wishes, &ColumnWish::weight) > 0;
     plan.widths = column_widths(wishes, weighted ? available : std::min(available, spread));
     double x = 0;
     for (const double column : plan.widths) {

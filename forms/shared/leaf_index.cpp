@@ -16,7 +16,7 @@ constexpr int line_height = finger;
 constexpr int open_width = 23 * grid;
 constexpr int folded_width = 6 * grid;
 constexpr int punched_edge = 3 * grid;
-constexpr int icon_side = 20;
+constexpr int leaf_icon_side = 20;
 constexpr double hole = 11;
 
 }  // namespace
@@ -57,13 +57,13 @@ void IndexLine::paintEvent(QPaintEvent*) {
     if (isChecked()) painter.fillRect(rect(), tones[Tone::selection]);
     painter.fillRect(QRect(0, height() - 1, width(), 1), tones[Tone::line]);
     if (isChecked()) painter.fillRect(QRect(0, 0, 3, height() - 1), tones[Tone::accent]);
-    const QRect icon_place(grid + 2, (height() - icon_side) / 2, icon_side, icon_side);
+    const QRect icon_place(grid + 2, (height() - leaf_icon_side) / 2, leaf_icon_side, leaf_icon_side);
     form::icon(icon_name_, isChecked() || underMouse() ? Tone::text : Tone::quiet)
         .paint(&painter, icon_place);
     if (!folded_) {
         painter.setFont(type_font(Step::body, isChecked() ? Weight::semibold : Weight::regular));
         painter.setPen(tones[Tone::text]);
-        const QRect words = rect().adjusted(2 * grid + icon_side + half_grid, 0, -half_grid, 0);
+        const QRect words = rect().adjusted(2 * grid + leaf_icon_side + half_grid, 0, -half_grid, 0);
         const QString shown = painter.fontMetrics().elidedText(text(), Qt::ElideRight, words.width());
         painter.drawText(words, Qt::AlignVCenter | Qt::AlignLeft, shown);
     }

@@ -11,7 +11,7 @@
 namespace spoilbook::form {
 namespace {
 
-constexpr int shape_side = 12;
+constexpr int row_shape_side = 12;
 
 }  // namespace
 
@@ -27,9 +27,10 @@ void RowPainter::paint(QPainter* painter, const QStyleOptionViewItem& option,
     QRect inside = r.adjusted(grid, 0, -grid, -1);
     const QVariant mark = index.data(mark_role);
     if (mark.isValid()) {
-        const QRectF place(inside.left(), inside.center().y() - shape_side / 2.0 + 1, shape_side, shape_side);
+        const QRectF place(inside.left(), inside.center().y() - row_shape_side / 2.0 + 1, row_shape_side,
+                           row_shape_side);
         draw_shape(*painter, place, static_cast<State>(mark.toInt()), tones);
-        inside.setLeft(inside.left() + shape_side + grid);
+        inside.setLeft(inside.left() + row_shape_side + grid);
     }
     painter->setFont(option.font);
     painter->setPen(tones[Tone::text]);
@@ -45,7 +46,7 @@ void RowPainter::paint(QPainter* painter, const QStyleOptionViewItem& option,
 }
 
 QSize RowPainter::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
-    const int mark = index.data(mark_role).isValid() ? shape_side + grid : 0;
+    const int mark = index.data(mark_role).isValid() ? row_shape_side + grid : 0;
     const int width = option.fontMetrics.horizontalAdvance(index.data().toString());
     return {width + mark + 2 * grid + 2, 4 * grid};
 }

@@ -9,7 +9,7 @@
 namespace spoilbook::form {
 namespace {
 
-constexpr double text_line = 2 * grid + half_grid;
+constexpr double text_height = 2 * grid + half_grid;
 constexpr double widest_name = 20 * grid;
 
 }  // namespace
@@ -47,7 +47,7 @@ void LyingBars::draw(QPainter& painter, const QRectF& place, const Palette& tone
         most = std::max(most, bar.value);
     }
     name_width = std::min(name_width, widest_name) + grid;
-    const QRectF plot = place.adjusted(name_width, text_line + half_grid, -value_width - grid, -grid);
+    const QRectF plot = place.adjusted(name_width, text_height + half_grid, -value_width - grid, -grid);
     const double slot = std::min(plot.height() / double(bars_.size()), 4.0 * grid);
     for (std::size_t i = 0; i < bars_.size(); ++i) {
         const LyingBar& bar = bars_[i];

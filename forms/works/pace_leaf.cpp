@@ -18,7 +18,7 @@
 namespace spoilbook::form {
 namespace {
 
-constexpr int abreast_from = 110 * grid;
+constexpr int pace_abreast_from = 110 * grid;
 constexpr int sheet_width = 1000;
 
 /// A table of its own for a sheet.
@@ -136,7 +136,7 @@ QWidget* PaceLeaf::build_tables() {
 // At a large scale the two pictures lie below each other.
 void PaceLeaf::resizeEvent(QResizeEvent* event) {
     FiguresPage::resizeEvent(event);
-    const bool abreast = width() >= abreast_from;
+    const bool abreast = width() >= pace_abreast_from;
     halves_->setDirection(abreast ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
     give_height(halves_->parentWidget(), abreast ? 42 : 84);
 }

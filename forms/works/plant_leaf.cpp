@@ -24,7 +24,7 @@ namespace spoilbook::form {
 namespace {
 
 constexpr qint64 most_bytes = 1 << 20;
-constexpr int abreast_from = 96 * grid;
+constexpr int plant_abreast_from = 96 * grid;
 
 QString shown(const std::string& text) {
     return QString::fromStdString(text);
@@ -109,7 +109,7 @@ QWidget* PlantLeaf::build_head() {
 // At a large scale the curve lies below the rows.
 void PlantLeaf::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    const bool abreast = width() >= abreast_from;
+    const bool abreast = width() >= plant_abreast_from;
     for (QBoxLayout* layout : {halves_, head_})
         layout->setDirection(abreast ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
 }

@@ -13,7 +13,7 @@
 namespace spoilbook::form {
 namespace {
 
-constexpr int abreast_from = 96 * grid;
+constexpr int reconcile_abreast_from = 96 * grid;
 
 }  // namespace
 
@@ -68,7 +68,7 @@ QWidget* ReconcileLeaf::build_top() {
 // At a large scale plot and factors lie below each other.
 void ReconcileLeaf::resizeEvent(QResizeEvent* event) {
     FiguresPage::resizeEvent(event);
-    const bool abreast = width() >= abreast_from;
+    const bool abreast = width() >= reconcile_abreast_from;
     top_->setDirection(abreast ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
     give_height(top_->parentWidget(), abreast ? 34 : 64);
 }
