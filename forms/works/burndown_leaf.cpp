@@ -25,7 +25,7 @@ namespace spoilbook::form {
 
 namespace {
 
-constexpr int abreast_from = 110 * grid;
+constexpr int burndown_abreast_from = 110 * grid;
 
 }  // namespace
 
@@ -111,7 +111,8 @@ QWidget* BurndownLeaf::build_tables() {
 // At a large scale the buttons lie below the words.
 void BurndownLeaf::resizeEvent(QResizeEvent* event) {
     FiguresPage::resizeEvent(event);
-    controls_->setDirection(width() >= abreast_from ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    controls_->setDirection(width() >= burndown_abreast_from ? QBoxLayout::LeftToRight
+                                                             : QBoxLayout::TopToBottom);
 }
 
 void BurndownLeaf::ask_forecast() {
