@@ -80,7 +80,7 @@ QWidget* BurndownLeaf::build_tables() {
     all->setSpacing(grid);
     date_rows_->setParent(dates_);
     dates_->set_model(date_rows_);
-    give_height(tables_, 19);
+    give_height(tables_, 28);
     tables_->addWidget(limits_);
     tables_->addWidget(dates_);
     controls_ = new QBoxLayout(QBoxLayout::TopToBottom);
@@ -105,6 +105,11 @@ QWidget* BurndownLeaf::build_tables() {
     all->addWidget(what_if_);
     all->addLayout(controls_);
     all->addWidget(tables_, 1);
+    // The page above counts a part by its own least height, and not by those of the rows inside it.
+    connect(what_if_, &WhatIfPanel::height_changed, part, [this, part, all] {
+        part->setMinimumHeight(what_if_->minimumHeight() + controls_->sizeHint().height() +
+                               tables_->minimumHeight() + 2 * all->spacing());
+    });
     return part;
 }
 

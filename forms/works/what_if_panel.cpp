@@ -99,8 +99,13 @@ void WhatIfPanel::add(Which which, const QString& name, int least, int most, int
 // A page that scrolls asks for least heights alone: it would lay the second row below the panel's end.
 bool WhatIfPanel::event(QEvent* event) {
     const bool is_done = QWidget::event(event);
-    if (event->type() == QEvent::Resize || event->type() == QEvent::LayoutRequest)
-        setMinimumHeight(layout()->heightForWidth(width()));
+    if (event->type() == QEvent::Resize || event->type() == QEvent::LayoutRequest) {
+        const int needed = layout()->heightForWidth(width());
+        if (needed != minimumHeight()) {
+            setMinimumHeight(needed);
+            emit height_changed();
+        }
+    }
     return is_done;
 }
 

@@ -35,6 +35,7 @@ class WhatIfPanel : public QWidget {
     void back_to_log();
 
  signals:
+    void height_changed();
     void changed();
 
  protected:
