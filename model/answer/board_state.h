@@ -4,6 +4,7 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include "model/answer/board.h"
+#include "model/answer/untold_water.h"
 
 namespace spoilbook {
 
@@ -16,11 +17,5 @@ std::string not_judged(const Condition& condition, const nlohmann::json& body);
 /// Why how the water stands under a condition on turbidity cannot be told, site by site, in words; empty
 /// where it can be told of every site.
 std::string why_water_is_not_told(const BoardRow& row, Instant at, const Zone& zone);
-
-/// Why it cannot be told of one site; empty where it can.
-std::string why_site_is_not_told(const TriggerState& state, Instant at, const Zone& zone);
-
-/// The last reading of a site is older than the condition lets one be: how the water is cannot be told.
-bool is_stale(const TriggerState& state, Instant at);
 
 }  // namespace spoilbook

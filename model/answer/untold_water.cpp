@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "model/answer/board_state.h"
 #include "model/unit/time_text.h"
 
 namespace spoilbook {
@@ -29,6 +28,13 @@ std::string too_few(const StatisticAt& statistic, double min_complete) {
 }
 
 }  // namespace
+
+bool is_stale(const TriggerState& state, Instant at) {
+    if (!state.standing.at) return true;
+    const SeriesRule& rule = rule_at(state, at);
+    const double minutes = std::max(rule.over_min, rule.max_age_hours * 60);
+    return static_cast<double>(at - *state.standing.at) > minutes * static_cast<double>(ms_per_minute);
+}
 
 std::string why_site_is_not_told(const TriggerState& state, Instant at, const Zone& zone) {
     const SiteStanding& standing = state.standing;
