@@ -1,15 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/answer/board_state.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "model/answer/standing.h"
-#include "model/unit/time_text.h"
 
 namespace spoilbook {
 
