@@ -9,7 +9,7 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
-tidy_seconds=600
+tidy_seconds=100
 case "${1-}" in
     '') ;;
     --long)
