@@ -2,6 +2,7 @@
 #include "model/answer/time_order.h"
 
 #include <fmt/format.h>
+#include <array>
 
 #include <algorithm>
 
@@ -13,10 +14,10 @@ namespace {
 
 /// One time of one record.
 struct Step {
-    const char* kind;
+    const char* kind = "";
     Id id;
-    const std::string* label;
-    const char* column;
+    const std::string* label = nullptr;
+    const char* column = "";
     std::optional<Instant> at;
 };
 
@@ -65,8 +66,8 @@ Step loaded(const Load& load) {
 
 void release_in_trip(const Release& release, const Trip& trip, Order& order) {
     const Step departed = of(trip, "departed", trip.departed), returned = of(trip, "returned", trip.returned);
-    const Step steps[] = {of(release, "doors_open", release.doors_open), of(release, "empty", release.empty),
-                          of(release, "doors_shut", release.doors_shut)};
+    const std::array steps{of(release, "doors_open", release.doors_open), of(release, "empty", release.empty),
+                           of(release, "doors_shut", release.doors_shut)};
     for (const Step& step : steps) {
         order.before(departed, step);
         order.before(step, returned);

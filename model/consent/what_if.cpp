@@ -207,7 +207,7 @@ WhatIf trips_with(const Ledger& done, const PlannedRelease& planned) {
 
 Ledger ledger_with(const Ledger& done, const PlannedRelease& planned, std::optional<LoadFigures> figures) {
     auto with = trips_with(done, planned);
-    return Ledger(done, std::move(with.trips), std::move(figures), std::move(with.rest_of));
+    return {done, std::move(with.trips), std::move(figures), std::move(with.rest_of)};
 }
 
 }  // namespace spoilbook
