@@ -9,7 +9,7 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
-tidy_seconds=100
+tidy_seconds=30
 case "${1-}" in
     '') ;;
     --long)
