@@ -177,8 +177,9 @@ class Boarding {
 }  // namespace
 
 std::size_t BoardRow::count(Compliance compliance) const {
-    return static_cast<std::size_t>(std::count_if(
-        findings.begin(), findings.end(), [compliance](const Finding& found) { return found.state == compliance; }));
+    return static_cast<std::size_t>(
+        std::count_if(findings.begin(), findings.end(),
+                      [compliance](const Finding& found) { return found.state == compliance; }));
 }
 
 Board board(const Book& book, const Ledger& ledger, TripTracks& tracks, Instant as_at,
