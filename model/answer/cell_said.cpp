@@ -23,16 +23,7 @@ std::optional<ReleaseView> view_of(const Season& season, const Kind& kind, const
     if (kind.name != "release") return std::nullopt;
     release = definition<Release>().read(row);
     if (const Trip* its = season.trips.find(release.trip)) trip = *its;
-    ReleaseView view = release_of_trip(trip, season.loads.find(trip.load));
-    view.row = &release;
-    view.opened = release.doors_open;
-    view.ended = release.empty ? release.empty : release.doors_shut;
-    if (release.ground) view.ground = release.ground;
-    view.cell = release.cell;
-    view.lat = release.lat;
-    view.lon = release.lon;
-    view.position_u_m = release.position_u_m;
-    return view;
+    return release_of_row(trip, season.loads.find(trip.load), release, 1);
 }
 
 bool has_cells(const Season& season, const Id& ground) {

@@ -2,9 +2,9 @@
 #include "model/answer/time_order.h"
 
 #include <fmt/format.h>
-#include <array>
 
 #include <algorithm>
+#include <array>
 
 #include "model/unit/time_text.h"
 

@@ -18,25 +18,6 @@ bool has_release(const Trip& trip) {
            trip.outcome == "emergency";
 }
 
-ReleaseView of_row(const Trip& trip, const Load* load, const Release& row, double blank_share) {
-    ReleaseView view;
-    view.trip = &trip;
-    view.load = load;
-    view.row = &row;
-    view.opened = row.doors_open;
-    view.ended = row.empty ? row.empty : row.doors_shut;
-    view.shut = row.doors_shut ? row.doors_shut : row.empty;
-    view.ground = row.ground ? row.ground : trip.ground;
-    view.cell = row.cell;
-    view.lat = row.lat;
-    view.lon = row.lon;
-    view.position_u_m = row.position_u_m;
-    view.position_from = row.position_from;
-    view.share = row.share.value_or(blank_share);
-    view.counts = released_at_sea(trip);
-    return view;
-}
-
 /// What each release without a share takes: the rest that the others of its trip leave, evenly.
 double blank_share(const std::vector<const Release*>& rows) {
     double given = 0;
@@ -72,6 +53,25 @@ ReleaseView release_of_trip(const Trip& trip, const Load* load) {
     return view;
 }
 
+ReleaseView release_of_row(const Trip& trip, const Load* load, const Release& row, double blank_share) {
+    ReleaseView view;
+    view.trip = &trip;
+    view.load = load;
+    view.row = &row;
+    view.opened = row.doors_open;
+    view.ended = row.empty ? row.empty : row.doors_shut;
+    view.shut = row.doors_shut ? row.doors_shut : row.empty;
+    view.ground = row.ground ? row.ground : trip.ground;
+    view.cell = row.cell;
+    view.lat = row.lat;
+    view.lon = row.lon;
+    view.position_u_m = row.position_u_m;
+    view.position_from = row.position_from;
+    view.share = row.share.value_or(blank_share);
+    view.counts = released_at_sea(trip);
+    return view;
+}
+
 std::vector<ReleaseView> releases_of(const Season& season) {
     std::unordered_map<Id, std::vector<const Release*>> rows_of;
     for (const auto& row : season.releases.rows())
@@ -84,7 +84,7 @@ std::vector<ReleaseView> releases_of(const Season& season) {
         if (rows != rows_of.end()) {
             const double rest = blank_share(rows->second);
             for (const auto* row : rows->second)
-                views.push_back(of_row(trip, load, *row, rest));
+                views.push_back(release_of_row(trip, load, *row, rest));
         } else if (has_release(trip)) {
             views.push_back(release_of_trip(trip, load));
         }

@@ -35,5 +35,8 @@ std::vector<ReleaseView> releases_of(const Season& season);
 
 /// The one release of an ordinary trip. Points into both.
 ReleaseView release_of_trip(const Trip& trip, const Load* load);
+/// One of a trip's releases in a row of its own; `blank_share` is what it takes where it names no share.
+/// Points into all three.
+ReleaseView release_of_row(const Trip& trip, const Load* load, const Release& row, double blank_share);
 
 }  // namespace spoilbook
