@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "model/turbidity/logger_guesser.h"
 #include "model/turbidity/logger_lines.h"
@@ -8,13 +9,10 @@
 namespace spoilbook {
 
 std::string LoggerGuesser::shown_times() const {
-    const auto& parts = guess_.layout.parts;
-    std::string text = shown_column(guess_.layout.time_column);
-    for (const auto& part : {parts.day_of_year, parts.month, parts.day, guess_.layout.clock_column,
-                             parts.hour, parts.minute, parts.second, parts.half}) {
-        if (part) text += " and " + shown_column(*part);
-    }
-    return text;
+    std::vector<std::string> shown;
+    for (const std::size_t column : guess_.layout.time_columns())
+        shown.push_back(shown_column(column));
+    return fmt::format("{}", fmt::join(shown, " and "));
 }
 
 /// Whether a day of the year has hours behind its mark: 93.5 is noon.

@@ -33,6 +33,15 @@ void each_part(Parts& parts, const Use& use) {
 
 }  // namespace
 
+std::vector<std::size_t> LoggerLayout::time_columns() const {
+    std::vector<std::size_t> columns{time_column};
+    for (const auto& part : {parts.day_of_year, parts.month, parts.day, clock_column, parts.hour,
+                             parts.minute, parts.second, parts.half}) {
+        if (part) columns.push_back(*part);
+    }
+    return columns;
+}
+
 std::string date_order_text(DateOrder order) {
     return orders.at(static_cast<std::size_t>(order));
 }

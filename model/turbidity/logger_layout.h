@@ -47,6 +47,8 @@ struct LoggerLayout {
         quantity_column;         ///< of several quantities in one file: which column names them
     std::string quantity_value;  ///< and what it says where the value is turbidity
 
+    /// Every column that a time is read from, `time_column` first, as a person would read them out.
+    [[nodiscard]] std::vector<std::size_t> time_columns() const;
     bool operator==(const LoggerLayout&) const = default;
 };
 

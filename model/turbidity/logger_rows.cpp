@@ -72,7 +72,7 @@ class RowReader {
             ++rows_.left_out;
             return;
         }
-        if (!at) return refuse(line, "time", shown_time(time_text), why_);
+        if (!at) return refuse(line, "time", shown_time(), why_);
         const auto text = field(layout_.value_column);
         LoggerReading reading{*at, std::nullopt};
         if (!is_missing(text)) {
@@ -85,13 +85,10 @@ class RowReader {
     }
 
     /// All the fields that make the time up.
-    [[nodiscard]] std::string shown_time(std::string_view first) const {
-        std::string text(first);
-        const auto& parts = layout_.parts;
-        for (const auto& part : {parts.day_of_year, parts.month, parts.day, layout_.clock_column, parts.hour,
-                                 parts.minute, parts.second, parts.half}) {
-            if (part) text += " " + std::string(field(*part));
-        }
+    [[nodiscard]] std::string shown_time() const {
+        std::string text;
+        for (const std::size_t column : layout_.time_columns())
+            text += (text.empty() ? "" : " ") + std::string(field(column));
         return text;
     }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/turbidity/logger_shape.h"
 
+#include <array>
 #include <map>
 #include <vector>
 
@@ -36,22 +37,36 @@ Dated dated(const std::vector<std::string_view>& fields) {
     return found;
 }
 
-LoggerShape dated_under(const ByteSource& bytes, char delimiter) {
-    std::map<std::pair<bool, std::size_t>, LoggerShape> by_fields;
+/// A line of two fields or more, as it stands and parted.
+struct Parted {
+    std::size_t number;
+    std::string_view line;
+    const std::vector<std::string_view>& fields;
+};
+
+/// Hands on each such line of the first two thousand.
+template <class Use>
+void each_parted(const ByteSource& bytes, char delimiter, const Use& use) {
     LoggerLines lines(bytes);
     std::string_view line;
     std::vector<std::string_view> fields;
     while (lines.next(line) && lines.number() <= looked_at) {
         split_line(line, delimiter, fields);
-        if (fields.size() < 2) continue;
-        const auto says = dated(fields);
-        if (!says.date) continue;
-        LoggerShape& shape = by_fields[{says.clock, fields.size()}];
-        if (shape.lines++ == 0) shape.first = lines.number();
-        shape.fields = fields.size();
+        if (fields.size() >= 2) use(Parted{lines.number(), line, fields});
+    }
+}
+
+LoggerShape dated_under(const ByteSource& bytes, char delimiter) {
+    std::map<std::pair<bool, std::size_t>, LoggerShape> by_fields;
+    each_parted(bytes, delimiter, [&](const Parted& row) {
+        const auto says = dated(row.fields);
+        if (!says.date) return;
+        LoggerShape& shape = by_fields[{says.clock, row.fields.size()}];
+        if (shape.lines++ == 0) shape.first = row.number;
+        shape.fields = row.fields.size();
         shape.delimiter = delimiter;
         shape.clock = says.clock;
-    }
+    });
     LoggerShape best;
     for (const auto& [key, shape] : by_fields) {
         if (!better(best, shape)) best = shape;  // of two as good the one with more fields
@@ -67,22 +82,18 @@ LoggerShape counted_under(const ByteSource& bytes, char delimiter, DateOrder ord
         std::size_t rising = 0;
     };
     std::map<std::pair<std::size_t, std::size_t>, Column> columns;
-    LoggerLines lines(bytes);
-    std::string_view line;
-    std::vector<std::string_view> fields;
-    while (lines.next(line) && lines.number() <= looked_at) {
-        split_line(line, delimiter, fields);
-        for (std::size_t k = 0; k < fields.size() && fields.size() > 1; ++k) {
-            const auto count = logger_count(fields[k], order);
+    each_parted(bytes, delimiter, [&](const Parted& row) {
+        for (std::size_t k = 0; k < row.fields.size(); ++k) {
+            const auto count = logger_count(row.fields[k], order);
             if (!count) continue;
-            auto& [shape, last, rising] = columns[{fields.size(), k}];
+            auto& [shape, last, rising] = columns[{row.fields.size(), k}];
             rising += *count > last ? 1 : 0;
             last = *count;
-            if (shape.lines++ == 0) shape.first = lines.number();
-            shape.fields = fields.size();
+            if (shape.lines++ == 0) shape.first = row.number;
+            shape.fields = row.fields.size();
             shape.column = k;
         }
-    }
+    });
     LoggerShape best;
     for (auto& [key, column] : columns) {
         if (column.shape.lines <= best.lines || 10 * column.rising < 9 * column.shape.lines) continue;
@@ -96,26 +107,22 @@ LoggerShape counted_under(const ByteSource& bytes, char delimiter, DateOrder ord
 /// Rows below heads that name the parts of a date.
 LoggerShape named_under(const ByteSource& bytes, char delimiter) {
     LoggerShape best, shape;
-    LoggerLines lines(bytes);
-    std::string_view line;
-    std::vector<std::string_view> fields;
-    while (lines.next(line) && lines.number() <= looked_at) {
-        split_line(line, delimiter, fields);
-        if (fields.size() < 2) continue;
-        if (const auto time = parts_time(fields, shape.parts)) {
-            if (shape.lines++ == 0) shape.first = lines.number();
-            shape.fields = std::max(shape.fields, fields.size());
+    std::vector<std::string_view> heads;
+    each_parted(bytes, delimiter, [&](const Parted& row) {
+        if (const auto time = parts_time(row.fields, shape.parts)) {
+            if (shape.lines++ == 0) shape.first = row.number;
+            shape.fields = std::max(shape.fields, row.fields.size());
             shape.clock = shape.clock || time->has_clock;
-            continue;
+            return;
         }
-        split_heads(line, delimiter, fields);
-        const auto parts = parts_named(fields);
-        if (!have_date(parts)) continue;
+        split_heads(row.line, delimiter, heads);
+        const auto parts = parts_named(heads);
+        if (!have_date(parts)) return;
         if (better(shape, best)) best = shape;
         shape = {};
         shape.parts = parts;
         shape.delimiter = delimiter;
-    }
+    });
     return better(shape, best) ? shape : best;
 }
 
@@ -125,24 +132,21 @@ LoggerShape unnamed_under(const ByteSource& bytes, char delimiter) {
     LoggerShape shape;
     std::size_t all = 0, back = 0;
     std::optional<LoggerTime> last;
-    LoggerLines lines(bytes);
-    std::string_view line;
-    std::vector<std::string_view> fields;
-    while (lines.next(line) && lines.number() <= looked_at) {
-        split_line(line, delimiter, fields);
-        if (fields.size() < 3) continue;
+    each_parted(bytes, delimiter, [&](const Parted& row) {
+        const auto& fields = row.fields;
+        if (fields.size() < 3) return;
         ++all;
         const auto parts = likely_parts(fields);
-        if (!parts || (shape.lines > 0 && (*parts != shape.parts || fields.size() != shape.fields))) continue;
+        if (!parts || (shape.lines > 0 && (*parts != shape.parts || fields.size() != shape.fields))) return;
         const auto time = parts_time(fields, *parts);
-        if (!time) continue;
+        if (!time) return;
         const auto day_of = [](const LoggerTime& of) { return Day{of.first, of.second, of.third}; };
         back += last && day_of(*time) < day_of(*last) ? 1 : 0;
         last = time;
-        if (shape.lines++ == 0) shape.first = lines.number();
+        if (shape.lines++ == 0) shape.first = row.number;
         shape.fields = fields.size();
         shape.parts = *parts;
-    }
+    });
     if (shape.lines < 2 || 10 * shape.lines < 9 * all || 10 * back > shape.lines) return {};
     shape.delimiter = delimiter;
     shape.parts_named = false;

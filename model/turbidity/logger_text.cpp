@@ -2,6 +2,7 @@
 #include "model/turbidity/logger_text.h"
 
 #include <algorithm>
+#include <array>
 
 namespace spoilbook {
 
