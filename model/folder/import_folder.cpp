@@ -92,7 +92,7 @@ class Landing {
 };
 
 /// The tracks of the book whose trips have another one in the folder.
-Checked<Done> strike_other_tracks(Change& change, const GivenTable& given) {
+Checked<Done> strike_other_tracks(Change& change, const GivenTable& given, Notes& notes) {
     const Kind& track = *given.kind;
     for (const GivenRow& row : given.rows) {
         const auto trip = change.book().labelled(kind("trip"), text_of(track, row.values, "trip"));
@@ -103,6 +103,9 @@ Checked<Done> strike_other_tracks(Change& change, const GivenTable& given) {
                 text_of(track, held.values, "digest") != text_of(track, row.values, "digest");
             if (!is_other) continue;
             if (auto struck = change.strike(track, held.id); !struck) return struck;
+            notes.push_back({"trip " + text_of(track, row.values, "trip"),
+                             "its track " + text_of(track, held.values, "file") +
+                                 " is struck out: the one that came takes its place"});
         }
     }
     return Done{};
@@ -115,10 +118,11 @@ Checked<ImportOutcome> import_replacing_tracks(Book& book, FolderContents conten
     Act import = act;
     import.kind = EntryKind::import;
     auto entry = book.change(import, [&](Change& change) -> Checked<Done> {
-        if (auto struck = strike_other_tracks(change, contents.table("track")); !struck) return struck;
+        if (auto struck = strike_other_tracks(change, contents.table("track"), outcome.notes); !struck)
+            return struck;
         const auto plan = plan_import(std::move(contents), &change.book());
         if (!plan) return plan.refusals();
-        outcome.notes = plan->notes;
+        outcome.notes.insert(outcome.notes.end(), plan->notes.begin(), plan->notes.end());
         return Landing(*plan, change, outcome).land();
     });
     if (!entry) return entry.refusals();

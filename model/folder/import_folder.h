@@ -41,7 +41,9 @@ Checked<ImportPlan> plan_import(FolderContents contents, const Book* book);
 Checked<ImportOutcome> land(Book& book, const ImportPlan& plan, const Act& act);
 
 /// All three in one: `sbk add --from`, and `sbk new --from` with the book just made. To make no book at all
-/// where the folder is refused, call read_folder and plan_import before Book::create.
+/// where the folder is refused, call read_folder and plan_import before Book::create. With a reason
+/// (`act.why`) a track in the folder takes the place of another that its trip has, which is struck out and
+/// noted.
 Checked<ImportOutcome> import_folder(Book& book, const std::string& folder, const Act& act);
 
 }  // namespace spoilbook
