@@ -83,16 +83,14 @@ std::string AppliesTo::not_recorded(const LedgerLine& line) const {
     look("claim", &Scope::claims);
     look("class", &Scope::classes);
     look("barge or tug", &Scope::plant);
-    return fmt::format("{}", fmt::join(all, " and "));
+    return fmt::format("{}", fmt::join(all, ", "));
 }
 
 bool put_in_doubt(Finding& found, const std::string& not_recorded) {
     if (not_recorded.empty()) return true;
     if (found.state == Compliance::complied) return false;
     found.state = Compliance::cannot_tell;
-    const bool several = not_recorded.find(" and ") != std::string::npos;
-    found.why = fmt::format("its {} {} not recorded; if the condition is about it: {}", not_recorded,
-                            several ? "are" : "is", found.why);
+    found.why = fmt::format("not recorded: {}; if the condition is about it: {}", not_recorded, found.why);
     return true;
 }
 

@@ -49,7 +49,7 @@ class AppliesTo {
  public:
     AppliesTo(const Season& season, const nlohmann::json& body, bool not_known_is_in = false);
     [[nodiscard]] bool operator()(const LedgerLine& line) const;
-    /// What is not recorded of a line that may be in the scope: "material", "ground and claim". Empty where
+    /// What is not recorded of a line that may be in the scope: "material", "ground, claim". Empty where
     /// it is known to be in or out.
     [[nodiscard]] std::string not_recorded(const LedgerLine& line) const;
     /// Whether it looks at the parts of loads, and so at their figures.
