@@ -36,10 +36,7 @@ Checked<Id> id_of(const Shelf<R>& shelf, std::string R::*member, const std::stri
     for (const auto& row : shelf.rows()) {
         if (row.*member == name) return row.id;
     }
-    std::vector<std::string> known;
-    for (const auto& row : shelf.rows())
-        known.push_back(row.*member);
-    return unknown(option, name, known);
+    return unknown(option, name, labels_of(shelf.rows(), member));
 }
 
 /// Several grounds may have a cell of one name: then the ground says which.

@@ -104,11 +104,8 @@ Checked<const FactorProposal*> proposal_of(const Reconciliation& all, const std:
             return Refusal{"no-proposal", "material " + material, "no claim-period says anything of it",
                            "type what was removed between two surveys of a claim it came from"};
     }
-    std::vector<std::string> known;
-    for (const auto& row : season.materials.rows())
-        known.push_back(row.material);
     return Refusal{"unknown-reference", "material", "there is no \"" + material + "\"",
-                   labels_there_are(material, known)};
+                   labels_there_are(material, labels_of(season.materials.rows(), &Material::material))};
 }
 
 /// The row of factors.csv that the proposal would become; in force from `from`, or as long as the factor that
@@ -152,11 +149,8 @@ Checked<Done> surveys_known(const Asked& asked, const Season& season) {
                                return survey.survey == name;
                            });
         if (known) continue;
-        std::vector<std::string> names;
-        for (const auto& survey : rows)
-            names.push_back(survey.survey);
         return Refusal{"unknown-reference", "survey", "there is no survey \"" + name + "\"",
-                       labels_there_are(name, names)};
+                       labels_there_are(name, labels_of(rows, &Survey::survey))};
     }
     return Done{};
 }

@@ -46,11 +46,8 @@ Checked<Id> consent_named(const Season& season, const std::string& number) {
         return Refusal{"unknown-reference", "--consent",
                        fmt::format("the book has {} consents", consents.size()),
                        "say which one the condition is of"};
-    std::vector<std::string> known;
-    for (const auto& consent : consents)
-        known.push_back(consent.consent);
     return Refusal{"unknown-reference", "--consent", "the book has no consent " + number,
-                   labels_there_are(number, known)};
+                   labels_there_are(number, labels_of(consents, &Consent::consent))};
 }
 
 Json pass_json(const TrialPass& pass, const Zone& zone) {

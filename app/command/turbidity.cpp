@@ -223,12 +223,9 @@ std::function<void(const std::function<void(const Json&)>&)> series_list(
 Checked<Said> say_turbidity(const Reading& reading, const std::string& site, const Span& span) {
     const auto watch = std::make_shared<TurbidityWatch>(*reading.book, reading.season, reading.as_at);
     const Site* found = watch->site(site);
-    if (found == nullptr) {
-        std::vector<std::string> known;
-        for (const Site& one : watch->sites())
-            known.push_back(one.site);
-        return Refusal{"no-such-row", "site " + site, "there is no such site", labels_there_are(site, known)};
-    }
+    if (found == nullptr)
+        return Refusal{"no-such-row", "site " + site, "there is no such site",
+                       labels_there_are(site, labels_of(watch->sites(), &Site::site))};
     const Zone& zone = reading.season.zone;
     const SiteSeries& series = *watch->series(site);
     const auto events = answers_at(*watch, reading, site, span);

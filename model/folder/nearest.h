@@ -19,6 +19,15 @@ std::string nearest_name(std::string_view written, const std::vector<std::string
 /// "did you mean lat?", or "it may be trip, load, tug" where nothing is near.
 std::string did_you_mean(std::string_view written, const std::vector<std::string>& known);
 
+/// The label of each row; `label` is a member of it.
+template <class Rows, class Label>
+std::vector<std::string> labels_of(const Rows& rows, Label label) {
+    std::vector<std::string> labels;
+    for (const auto& row : rows)
+        labels.push_back(row.*label);
+    return labels;
+}
+
 /// What a person can write for a label that is none: the nearest, else all there are, else the eight that are
 /// nearest and how many more: "did you mean A1?", "there are A1, B2", "there is none yet: log it first".
 std::string labels_there_are(std::string_view written, std::vector<std::string> known);
