@@ -10,8 +10,6 @@ namespace spoilbook {
 
 namespace {
 
-constexpr std::size_t newest = 100;  // loads: some weeks of work
-
 double minutes(std::int64_t ms) {
     return static_cast<double>(ms) / static_cast<double>(ms_per_minute);
 }
@@ -37,7 +35,8 @@ std::vector<const Load*> newest_loads(const Season& season, Instant as_at) {
     }
     std::stable_sort(loads.begin(), loads.end(),
                      [](const Load* a, const Load* b) { return *a->loading_end < *b->loading_end; });
-    if (loads.size() > newest) loads.erase(loads.begin(), loads.end() - static_cast<std::ptrdiff_t>(newest));
+    if (loads.size() > pace_of_newest)
+        loads.erase(loads.begin(), loads.end() - static_cast<std::ptrdiff_t>(pace_of_newest));
     return loads;
 }
 

@@ -10,6 +10,9 @@ enum class Governs { dredger, tugs, barges };
 
 std::string text(Governs governs);
 
+/// The newest loads, and the newest trips, that a pace is taken from: some weeks of work.
+inline constexpr std::size_t pace_of_newest = 100;
+
 /// How long the turns of a load take, in minutes, over the newest loads of the log, and what that would
 /// allow.
 struct Pace {

@@ -4,12 +4,11 @@
 #include <algorithm>
 
 #include "model/place/haul_distance.h"
+#include "model/progress/pace.h"
 
 namespace spoilbook {
 
 namespace {
-
-constexpr std::size_t newest = 100;  // trips: as the pace has them
 
 /// Where the load was dug: at the first of its stations whose position is logged.
 std::optional<LonLat> dug_at(const Ledger& ledger, const Load& load) {
@@ -64,7 +63,8 @@ std::optional<TowSpeed> tow_speed(const Ledger& ledger, Instant as_at) {
     std::erase_if(hauls, [](const Haul& haul) { return *haul.trip->returned <= haul.shut; });
     std::stable_sort(hauls.begin(), hauls.end(),
                      [](const Haul& a, const Haul& b) { return *a.trip->departed < *b.trip->departed; });
-    if (hauls.size() > newest) hauls.erase(hauls.begin(), hauls.end() - static_cast<std::ptrdiff_t>(newest));
+    if (hauls.size() > pace_of_newest)
+        hauls.erase(hauls.begin(), hauls.end() - static_cast<std::ptrdiff_t>(pace_of_newest));
     std::vector<double> out;
     std::vector<double> home;
     for (const auto& haul : hauls) {
