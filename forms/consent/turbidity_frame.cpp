@@ -7,19 +7,13 @@
 #include <cmath>
 
 #include "forms/consent/turbidity_lines.h"
+#include "forms/shared/round_step.h"
 #include "forms/shared/time_typed.h"
 #include "forms/shared/type_scale.h"
 #include "model/unit/calendar.h"
 
 namespace spoilbook::form {
 namespace {
-
-// 1, 2 or 5 times a power of ten: about four steps.
-double round_step(double span) {
-    const double power = std::pow(10, std::floor(std::log10(span / 4)));
-    const double part = span / 4 / power;
-    return (part <= 1 ? 1 : part <= 2 ? 2 : part <= 5 ? 5 : 10) * power;
-}
 
 /// What must be seen: readings that count, statistics and levels. Spikes that failed may reach beyond.
 double highest(const TurbidityDrawn& drawn) {
@@ -129,7 +123,7 @@ TurbidityFrame turbidity_frame(const QRectF& place, const TurbidityDrawn& drawn,
     frame.digging = line(frame.releasing.top() - strip_height - 2, strip_height);
     frame.plot = line(frame.bars.bottom() + 2, frame.digging.top() - frame.bars.bottom() - half_grid - 2);
     const double most = std::max(highest(drawn) * 1.05, 1e-3);
-    frame.step = round_step(most);
+    frame.step = round_step(most, 4);
     frame.most = std::ceil(most / frame.step) * frame.step;
     return frame;
 }

@@ -12,6 +12,7 @@
 #include <cmath>
 
 #include "forms/shared/number_typed.h"
+#include "forms/shared/round_step.h"
 #include "forms/shared/type_scale.h"
 
 namespace spoilbook::form {
@@ -81,14 +82,6 @@ void label_series(const ChartSeries& series, QAbstractSeries* drawn, const Palet
         for (QLegendMarker* marker : chart->legend()->markers(unlisted))
             marker->setVisible(false);
     }
-}
-
-// Round steps of 1, 2 or 5: about five on an axis.
-double round_step(double span) {
-    const double rough = span / 5;
-    const double power = std::pow(10, std::floor(std::log10(rough)));
-    const double part = rough / power;
-    return (part < 1.5 ? 1 : part < 3.5 ? 2 : part < 7.5 ? 5 : 10) * power;
 }
 
 std::vector<ChartTick> ticks_of(const ChartAxis& axis) {

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "forms/shared/number_typed.h"
+#include "forms/shared/round_step.h"
 #include "forms/shared/type_scale.h"
 
 namespace spoilbook::form {
@@ -23,17 +24,6 @@ struct BedPlot::Frame {
         return plot.bottom() - plot.height() * (value - least) / (most - least);
     }
 };
-
-namespace {
-
-// 1, 2 or 5 times a power of ten: about five steps.
-double bed_step(double span) {
-    const double power = std::pow(10, std::floor(std::log10(span / 5)));
-    const double part = span / 5 / power;
-    return (part < 1.5 ? 1 : part < 2.5 ? 2 : part < 7.5 ? 5 : 10) * power;
-}
-
-}  // namespace
 
 BedPlot::BedPlot(const QString& title, QWidget* parent) : Drawing(title, parent) {
     setMinimumSize(36 * grid, 24 * grid);
@@ -68,7 +58,7 @@ void BedPlot::draw(QPainter& painter, const QRectF& place, const Palette& tones)
             frame.most = std::max(frame.most, side.value + 2 * side.u);
         }
     }
-    frame.step = bed_step(std::max(frame.most - frame.least, 1.0));
+    frame.step = round_step(std::max(frame.most - frame.least, 1.0));
     frame.least = std::floor(frame.least / frame.step) * frame.step;
     frame.most = std::ceil(frame.most / frame.step) * frame.step;
     const double line = 2 * grid + half_grid;
