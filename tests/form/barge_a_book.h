@@ -21,6 +21,21 @@ inline void log_line(Book& book, Instant when, const std::string& kind_name, con
     log_record(book, act, kind(kind_name), label, inputs).value();
 }
 
+/// A shift that runs, its load that was full at 06:25, and the trip that cast off with it at 08:40.
+inline void log_trip_under_way(Book& book) {
+    log_line(book, at("05:40"), "shift", "S-0002",
+             {{"start", "2025-11-04T05:40+13:00"}, {"dredger", "Heron"}, {"tug", "Plover"}});
+    log_line(book, at("06:30"), "load", "L-0001",
+             {{"barge", "Teal"},
+              {"loading_start", "2025-11-04T06:05+13:00"},
+              {"loading_end", "2025-11-04T06:25+13:00"}});
+    log_line(book, at("08:40"), "trip", "T-0001",
+             {{"load", "L-0001"},
+              {"tug", "Plover"},
+              {"ground", "Gannet Patch"},
+              {"departed", "2025-11-04T08:40+13:00"}});
+}
+
 /// Plant, places and yesterday's shift: what stands in the book when the walk begins.
 inline Book a_barge_book() {
     Book book = Book::in_memory("heron");

@@ -31,17 +31,7 @@ Book a_book_of_two_cells(const std::string& cell = "") {
     draw("ground", "Gannet Patch", box(179.62, 179.64));
     draw("cell", "A1", box(179.62, 179.63));
     draw("cell", "B2", box(179.63, 179.64));
-    log_line(book, at("05:40"), "shift", "S-0002",
-             {{"start", "2025-11-04T05:40+13:00"}, {"dredger", "Heron"}, {"tug", "Plover"}});
-    log_line(book, at("06:30"), "load", "L-0001",
-             {{"barge", "Teal"},
-              {"loading_start", "2025-11-04T06:05+13:00"},
-              {"loading_end", "2025-11-04T06:25+13:00"}});
-    log_line(book, at("08:40"), "trip", "T-0001",
-             {{"load", "L-0001"},
-              {"tug", "Plover"},
-              {"ground", "Gannet Patch"},
-              {"departed", "2025-11-04T08:40+13:00"}});
+    log_trip_under_way(book);
     if (!cell.empty()) log_line(book, at("08:41"), "trip", "T-0001", {{"cell", cell}});
     return book;
 }

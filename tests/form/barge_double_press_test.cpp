@@ -7,22 +7,12 @@ using namespace spoilbook::tests;
 
 namespace {
 
-/// A wheelhouse with a full barge alongside, ready to cast off.
-struct FullBarge {
-    Wheelhouse w;
-    QString said;
-
+/// Ready to cast off.
+struct FullBarge : Alongside {
     FullBarge() {
-        QObject::connect(&w.session, &form::Session::notice, &w.window,
-                         [this](const QString& what) { said = what; });
-        w.press(Qt::Key_F2, "05:40");
-        w.press(Qt::Key_F2, "06:00");
-        w.choose(QStringLiteral("Barge"), QStringLiteral("Te"));
-        w.press(Qt::Key_F4, "06:02");
         w.press(Qt::Key_F5, "06:05");
         w.press(Qt::Key_F6, "08:30");
     }
-    std::size_t count(const char* kind_name) { return texts_of(w.session.book(), kind_name).size(); }
 };
 
 }  // namespace

@@ -33,17 +33,7 @@ Book a_book_under_way() {
         R"({"type":"Polygon","coordinates":[[[179.62,-40.59],[179.64,-40.59],[179.64,-40.58],)"
         R"([179.62,-40.58],[179.62,-40.59]]]})";
     set_field(book, by("Ana"), "ground", ground, "geometry", outline).value();
-    log_line(book, at("05:40"), "shift", "S-0002",
-             {{"start", "2025-11-04T05:40+13:00"}, {"dredger", "Heron"}, {"tug", "Plover"}});
-    log_line(book, at("06:30"), "load", "L-0001",
-             {{"barge", "Teal"},
-              {"loading_start", "2025-11-04T06:05+13:00"},
-              {"loading_end", "2025-11-04T06:25+13:00"}});
-    log_line(book, at("08:40"), "trip", "T-0001",
-             {{"load", "L-0001"},
-              {"tug", "Plover"},
-              {"ground", "Gannet Patch"},
-              {"departed", "2025-11-04T08:40+13:00"}});
+    log_trip_under_way(book);
     return book;
 }
 

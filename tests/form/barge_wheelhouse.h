@@ -62,4 +62,20 @@ struct Wheelhouse {
     }
 };
 
+/// A barge alongside that waits for her first bucket, and what the strip above the sheet says.
+struct Alongside {
+    Wheelhouse w;
+    QString said;
+
+    Alongside() {
+        QObject::connect(&w.session, &form::Session::notice, &w.window,
+                         [this](const QString& what) { said = what; });
+        w.press(Qt::Key_F2, "05:40");
+        w.press(Qt::Key_F2, "06:00");
+        w.choose(QStringLiteral("Barge"), QStringLiteral("Te"));
+        w.press(Qt::Key_F4, "06:02");
+    }
+    std::size_t count(const char* kind_name) { return texts_of(w.session.book(), kind_name).size(); }
+};
+
 }  // namespace spoilbook::tests

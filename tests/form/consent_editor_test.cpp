@@ -116,6 +116,23 @@ bool has_problem(const QWidget& page, const char* words) {
     return false;
 }
 
+/// In a window of its own, with that kind chosen.
+void begin(ConditionEditor& editor, const char* kind_words) {
+    editor.resize(1080, 760);
+    editor.show();
+    REQUIRE(QTest::qWaitForWindowActive(&editor));
+    pick(editor, "Kind of condition", kind_words);
+}
+
+/// The box that the keyboard is in.
+const FieldBox* box_in_use() {
+    const QWidget* at = QApplication::focusWidget();
+    while (at != nullptr && qobject_cast<const FieldBox*>(at) == nullptr)
+        at = at->parentWidget();
+    REQUIRE(at != nullptr);
+    return static_cast<const FieldBox*>(at);
+}
+
 }  // namespace
 
 TEST_CASE("a limit is written blank by blank, read, and stands in the book", "[consent]") {
@@ -231,18 +248,11 @@ TEST_CASE(
     for (const auto& [kind_words, first] : first_of) {
         INFO(kind_words);
         ConditionEditor editor(office.session, nullptr);
-        editor.resize(1080, 760);
-        editor.show();
-        REQUIRE(QTest::qWaitForWindowActive(&editor));
-        pick(editor, "Kind of condition", kind_words);
+        begin(editor, kind_words);
         type(editor, "number as printed", "40");
         press(editor, "Write it down");
         CHECK(problem_of(editor, "number as printed").isEmpty());
-        const QWidget* at = QApplication::focusWidget();
-        while (at != nullptr && qobject_cast<const FieldBox*>(at) == nullptr)
-            at = at->parentWidget();
-        REQUIRE(at != nullptr);
-        const auto* field = static_cast<const FieldBox*>(at);
+        const FieldBox* field = box_in_use();
         INFO(field->label().toStdString());
         CHECK_FALSE(field->problem().isEmpty());
         if (*first) CHECK(field->label() == QString::fromUtf8(first));
@@ -252,10 +262,7 @@ TEST_CASE(
 TEST_CASE("a number that is not given is asked for at its own blank", "[consent]") {
     Office office;
     ConditionEditor editor(office.session, nullptr);
-    editor.resize(1080, 760);
-    editor.show();
-    REQUIRE(QTest::qWaitForWindowActive(&editor));
-    pick(editor, "Kind of condition", "quantity: so much in a time");
+    begin(editor, "quantity: so much in a time");
     type(editor, "how much", "215000");
     press(editor, "Write it down");
     CHECK_FALSE(problem_of(editor, "number as printed").isEmpty());
@@ -281,21 +288,15 @@ TEST_CASE("a list in per cent and a choice of one member are kept as consents.js
 TEST_CASE("Tab goes through the blanks in the order in which they read", "[consent]") {
     Office office;
     ConditionEditor editor(office.session, nullptr);
-    editor.resize(1080, 760);
-    editor.show();
-    REQUIRE(QTest::qWaitForWindowActive(&editor));
-    pick(editor, "Kind of condition", "quantity: so much in a time");
+    begin(editor, "quantity: so much in a time");
     box<QLineEdit>(editor, "how much");
     box<QLineEdit>(editor, "number as printed")->setFocus();
     const QWidget* page = editor.findChild<QScrollArea*>()->widget();
     QPoint before(-1, -1);
     for (int i = 0; i < 12; ++i) {
-        const QWidget* at = QApplication::focusWidget();
-        while (at != nullptr && qobject_cast<const FieldBox*>(at) == nullptr)
-            at = at->parentWidget();
-        REQUIRE(at != nullptr);
+        const FieldBox* at = box_in_use();
         const QPoint place = at->mapTo(page, QPoint());
-        INFO(i << ": " << static_cast<const FieldBox*>(at)->label().toStdString());
+        INFO(i << ": " << at->label().toStdString());
         CHECK((place.y() > before.y() || (place.y() == before.y() && place.x() > before.x())));
         before = place;
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
@@ -305,10 +306,7 @@ TEST_CASE("Tab goes through the blanks in the order in which they read", "[conse
 TEST_CASE("a choice leaves the keyboard at its blank, wherever it was before", "[consent]") {
     Office office;
     ConditionEditor editor(office.session, nullptr);
-    editor.resize(1080, 760);
-    editor.show();
-    REQUIRE(QTest::qWaitForWindowActive(&editor));
-    pick(editor, "Kind of condition", "quantity: so much in a time");
+    begin(editor, "quantity: so much in a time");
     type(editor, "number as printed", "40");
     type(editor, "grounds; blank: any", "Gannet Patch");
     type(editor, "whom", "Bram");

@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "model/consent/ledger.h"
+#include "tests/support/small_id.h"
 #include "tests/support/tiny_season.h"
 
 using namespace spoilbook;
@@ -17,12 +18,6 @@ std::string box(double west_deg, double east_deg) {
     const std::string west = std::to_string(west_deg), east = std::to_string(east_deg);
     return R"({"type":"Polygon","coordinates":[[[)" + west + ",-40.59],[" + east + ",-40.59],[" + east +
            ",-40.58],[" + west + ",-40.58],[" + west + R"(,-40.59]]]})";
-}
-
-Id id_of(std::uint8_t number) {
-    Id id;
-    id.bytes[15] = number;
-    return id;
 }
 
 const Id ground_id = id_of(1), west_id = id_of(2), trip_id = id_of(3), bare_id = id_of(4), load_id = id_of(5);

@@ -3,16 +3,12 @@
 
 #include "model/answer/evidence.h"
 #include "model/answer/standing.h"
+#include "tests/support/small_id.h"
 
 using namespace spoilbook;
+using tests::id_of;
 
 namespace {
-
-Id id_of(unsigned char n) {
-    Id id;
-    id.bytes[15] = n;
-    return id;
-}
 
 /// Three loads of 300, 400 and 500 m³ stated in situ, released at noon UTC of 1, 2 and 3 March 2026.
 Season three_trips() {

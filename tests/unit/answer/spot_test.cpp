@@ -7,17 +7,13 @@
 
 #include "model/answer/hopper_now.h"
 #include "model/unit/time_text.h"
+#include "tests/support/small_id.h"
 
 using namespace spoilbook;
 using Catch::WithinAbs;
+using tests::id_of;
 
 namespace {
-
-Id id_of(std::uint8_t number) {
-    Id id;
-    id.bytes[15] = number;
-    return id;
-}
 
 const Id near_ground = id_of(1), far_ground = id_of(2), west = id_of(3), hole = id_of(4);
 

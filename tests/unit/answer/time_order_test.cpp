@@ -6,15 +6,12 @@
 #include <catch2/catch.hpp>
 #include <set>
 
+#include "tests/support/small_id.h"
+
 using namespace spoilbook;
+using tests::id_of;
 
 namespace {
-
-Id id_of(std::uint8_t number) {
-    Id id;
-    id.bytes[15] = number;
-    return id;
-}
 
 constexpr int steps = 6;
 const Id load_id = id_of(1), trip_id = id_of(2), release_id = id_of(3);
