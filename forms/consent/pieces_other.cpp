@@ -62,14 +62,11 @@ void add_surface(PieceList& list) {
         .text("/claim", "claim", 8)
         .words("or of the ground")
         .text("/ground", "ground");
-    list.words("lies no deeper than").number("/no_deeper_than_m", "level in m").words("m, allowance");
-    list.number("/allowance_m", "m", 5)
-        .words("m; has a depth of")
-        .number("/least_depth_m", "least depth in m", 6);
-    list.words("m or more; rises no more than")
-        .number("/no_rise_over_baseline_m", "m", 5)
-        .words("m over the survey");
-    list.text("/baseline_survey", "baseline").words("; judged by").text("/survey", "survey").words("but for");
+    list.words("lies no deeper than").number("/no_deeper_than_m", "level in m").words("m; has a depth of");
+    list.number("/least_depth_m", "least depth in m", 6).words("m or more; rises no more than");
+    list.number("/no_rise_over_baseline_m", "m", 5).words("m over the survey");
+    list.text("/baseline_survey", "baseline").words("; with an allowance of").number("/allowance_m", "m", 5);
+    list.words("m; judged by").text("/survey", "survey").words("but for");
     list.percent("/tolerance_share", "share in %").words("% of its area");
 }
 

@@ -37,6 +37,8 @@ class Boarding {
         }
         for (auto& row : board_.rows) {
             row.state = board_state(row, board_.at);
+            if (row.condition->kind == "surface" && row.state == BoardState::nothing_yet)
+                row.why = "no survey with a grid tells of it yet";
             const bool untold = row.reads && row.why.empty() && row.state == BoardState::cannot_tell;
             if (untold && is_turbidity(*row.condition))
                 row.why = why_water_is_not_told(row, board_.at, season_.zone);

@@ -39,11 +39,11 @@ struct BoardRow {
     bool in_force = true;
     bool reads = true;  ///< its members
     BoardState state = BoardState::nothing_yet;
-    std::string why;            ///< for not judged, and for turbidity that cannot be told, in words
+    std::string why;            ///< for not judged, turbidity that cannot be told, no survey yet, in words
     std::string open_question;  ///< shown wherever its figure is shown
     std::string settled_by, settled_on, settled_letter;  ///< blank: not settled
     std::vector<LimitState> limits;                      ///< quantity: one a member
-    std::vector<Finding> findings;      ///< floor, place, time, sea and wind, record, watch: in order of time
+    std::vector<Finding> findings;      ///< floor, place, time, sea and wind, record, watch, surface: by time
     std::vector<TriggerState> sites;    ///< turbidity: how each site stands
     std::vector<TriggerRecord> events;  ///< turbidity: those that touch the period
     std::vector<DutyTime> duties;       ///< those that arose in the period or are open, and the next

@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "model/answer/standing.h"
+#include "model/consent/surface_rule.h"
 
 namespace spoilbook {
 
@@ -88,7 +89,8 @@ std::string why_water_is_not_told(const BoardRow& row, Instant at, const Zone& z
 }
 
 std::string not_judged(const Condition& condition, const nlohmann::json& body) {
-    if (condition.kind == "surface") return "no surveyed grid is in the book yet: read the survey itself";
+    if (condition.kind == "surface" && !surface_rule_from(body))
+        return "it says neither a level nor an allowance to hold the bed against";
     if (condition.kind == "text") return "no kind of condition fits it: read it yourself";
     const bool only_kept = condition.kind == "record" && !body.contains("required") &&
                            !body.contains("allowed") && !body.contains("bounds");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/answer/book_records.h"
 
+#include "model/answer/surface_findings.h"
 #include "model/book/held_values.h"
 
 namespace spoilbook {
@@ -39,6 +40,7 @@ std::vector<Finding> findings_of(const Ledger& ledger, const Condition& conditio
     if (condition.kind == "series") return sea_findings(ledger, condition, span);
     if (condition.kind == "record") return record_findings(ledger, condition, span, records.columns());
     if (condition.kind == "watch") return watch_findings(ledger, condition, span, records.watches());
+    if (condition.kind == "surface") return surface_findings(ledger, condition, span, records.beds());
     return {};
 }
 

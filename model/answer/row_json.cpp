@@ -36,12 +36,36 @@ OrderedJson limit_json(const LimitState& state, const Zone& zone) {
     return row;
 }
 
+namespace {
+
+OrderedJson bed_json(const SurfaceLook& look) {
+    OrderedJson worst = nullptr;
+    if (look.worst)
+        worst = {{"past_m", look.worst->past_m},
+                 {"past_m_u", look.has_u ? OrderedJson(look.worst->u_m) : OrderedJson(nullptr)},
+                 {"level_m", look.worst->level_m},
+                 {"easting_m", look.worst->place.easting_m},
+                 {"northing_m", look.worst->place.northing_m}};
+    return {{"area_m2", look.area_m2},
+            {"covered_m2", look.covered_m2},
+            {"past_m2", look.past_m2},
+            {"in_doubt_m2", look.in_doubt_m2},
+            {"past_share", look.past_share()},
+            {"possible_share", look.possible_share()},
+            {"worst", worst}};
+}
+
+}  // namespace
+
 OrderedJson finding_json(const Finding& found, const Zone& zone) {
     const bool has_row = found.release != nullptr && found.release->row != nullptr;
     return {{"trip", found.trip == nullptr ? OrderedJson(nullptr) : OrderedJson(found.trip->trip)},
             {"release", has_row ? OrderedJson(found.release->row->release) : OrderedJson(nullptr)},
             {"load", found.load == nullptr ? OrderedJson(nullptr) : OrderedJson(found.load->load)},
             {"window", text_or_null(found.window)},
+            {"survey", found.survey == nullptr ? OrderedJson(nullptr) : OrderedJson(found.survey->survey)},
+            {"place", text_or_null(found.place)},
+            {"bed", found.bed ? bed_json(*found.bed) : OrderedJson(nullptr)},
             {"at", instant_text(found.at, zone)},
             {"state", text(found.state)},
             {"why", text_or_null(found.why)}};

@@ -68,6 +68,7 @@ Trial try_condition(const Ledger& ledger, const Condition& candidate, Instant fr
         if (always.kind == "time") return trial::of_time(asked);
         if (always.kind == "series") return trial::of_series(asked);
         if (always.kind == "duty") return trial::of_duty(asked);
+        if (always.kind == "surface") return trial::of_surface(asked);
         trial.why_not =
             "a condition of kind " + always.kind + " is not held against what happened: read it yourself";
     } catch (const nlohmann::json::exception&) {

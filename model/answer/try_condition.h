@@ -9,11 +9,11 @@ namespace spoilbook {
 
 /// One time at which a condition that is tried would have been passed.
 struct TrialPass {
-    Instant at;                   ///< the release's end, the reading, or when a duty was due
-    std::string what;             ///< trip and release, load, site, or the period of a duty
+    Instant at;                   ///< the release's end, the reading, the survey, or when a duty was due
+    std::string what;             ///< trip and release, load, site, claim and survey, or the period of a duty
     std::string load;             ///< of that release; blank: none
     std::string member;           ///< of a limit for each cell, claim, …; blank: none
-    std::optional<double> value;  ///< used at that instant, peak, wave height: in the condition's own unit
+    std::optional<double> value;  ///< used at that instant, peak, wave height, share: in the condition's unit
     std::optional<double> level;  ///< what it was held against
     std::string why;              ///< in words
 };
@@ -21,7 +21,7 @@ struct TrialPass {
 /// How a condition would have done over a time that has passed.
 struct Trial {
     std::string why_not;            ///< not empty: this condition cannot be tried, and why
-    std::size_t looked_at = 0;      ///< releases, loads, events or periods that it was held against
+    std::size_t looked_at = 0;      ///< releases, loads, events, periods or surveys that it was held against
     std::string of;                 ///< what was counted: "releases", …
     std::size_t cannot_tell = 0;    ///< of them: it could not be told
     bool floor = false;             ///< an at_least: `times` is how often it was missed
@@ -34,7 +34,7 @@ struct Trial {
 };
 
 /// What a trial reads beside the ledger. Tracks may be null: what needs one cannot be told. Without a book
-/// no turbidity is read.
+/// neither turbidity nor a surveyed grid is read.
 struct TrialSources {
     TripTracks* tracks = nullptr;
     const Book* book = nullptr;

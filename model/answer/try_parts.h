@@ -23,6 +23,7 @@ Trial of_place(const Asked& asked);
 Trial of_time(const Asked& asked);
 Trial of_series(const Asked& asked);
 Trial of_duty(const Asked& asked);
+Trial of_surface(const Asked& asked);
 
 /// One that cannot be tried, and why.
 Trial cannot(std::string why);

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Place and time: each release is judged by itself.
+// Place and time, where each release is judged by itself, and surface, where each survey is.
 #include <map>
 #include <nlohmann/json.hpp>
 
 #include "model/answer/place_findings.h"
+#include "model/answer/surface_findings.h"
 #include "model/answer/try_parts.h"
 #include "model/consent/findings.h"
+#include "model/consent/surface_rule.h"
 #include "model/consent/time_rule.h"
 
 namespace spoilbook::trial {
@@ -47,6 +49,15 @@ Trial of_time(const Asked& asked) {
                                                                                        ? "loads and releases"
                                                                                    : loads ? "loads"
                                                                                            : "releases");
+}
+
+Trial of_surface(const Asked& asked) {
+    if (asked.sources.book == nullptr) return cannot("the grids of surveys are in the book alone");
+    if (!surface_rule_from(json::parse(asked.candidate.body)))
+        return cannot("it says neither a level nor an allowance to hold the bed against");
+    SurveyBeds beds(*asked.sources.book);
+    return of_findings(surface_findings(asked.ledger, asked.candidate, asked.span(), beds),
+                       "surveyed places");
 }
 
 }  // namespace spoilbook::trial

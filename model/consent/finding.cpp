@@ -42,6 +42,7 @@ std::string_view text(Compliance compliance) {
 std::string Finding::named() const {
     if (release != nullptr) return release->named();
     if (trip != nullptr) return "trip " + trip->trip;
+    if (survey != nullptr) return place + " by survey " + survey->survey;
     return load == nullptr ? window : "load " + load->load;
 }
 

@@ -3,6 +3,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 
+#include "model/bed/surface_figures.h"
 #include "model/consent/ledger.h"
 #include "model/consent/scope_filter.h"
 
@@ -18,16 +19,21 @@ std::string_view text(Compliance compliance);
 struct Finding {
     const Condition* condition = nullptr;  ///< the version in force at `at`
     const Consent* consent = nullptr;      ///< null where the condition names none
-    const ReleaseView* release = nullptr;  ///< one of these three, or `window`, is what was judged
+    const ReleaseView* release = nullptr;  ///< one of these four, or `window`, is what was judged
     const Trip* trip = nullptr;
     const Load* load = nullptr;
-    Instant at;  ///< release end, loading end, the trip's return, the last instant of the window
+    const Survey* survey = nullptr;  ///< of a surface, with `place`
+    Instant
+        at;  ///< release end, loading end, the trip's return, the last instant of the window or survey's day
     Compliance state = Compliance::cannot_tell;
     std::string window;                  ///< or the window of a floor that ended, in words
     std::string why;                     ///< for what is not complied, in words
-    std::optional<double> value, level;  ///< of the sea, m or kn: what was held against what
+    std::optional<double> value, level;  ///< what was held against what: of the sea, m or kn; of a surface,
+                                         ///< the shares of the area that are past it and that may be
+    std::string place;                   ///< of a surface: "claim FB2"
+    std::optional<SurfaceLook> bed;      ///< of a surface: what the survey shows there
 
-    /// "trip T-7", "release R-2", "load L-9", "2025-11-01 to 2025-11-30".
+    /// "trip T-7", "release R-2", "load L-9", "2025-11-01 to 2025-11-30", "claim FB2 by survey SV-03".
     [[nodiscard]] std::string named() const;
 };
 

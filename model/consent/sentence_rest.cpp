@@ -43,14 +43,16 @@ std::string of_surface(const Members& body) {
     std::vector<std::string> parts;
     if (body.has("no_deeper_than_m"))
         parts.push_back(fmt::format("lies no deeper than {} m", body.number_or_blank("no_deeper_than_m")));
-    if (body.has("allowance_m"))
-        parts.push_back(fmt::format("may lie {} m beyond that", body.number_or_blank("allowance_m")));
     if (body.has("least_depth_m"))
         parts.push_back(fmt::format("has a depth of {} m or more", body.number_or_blank("least_depth_m")));
     if (body.has("no_rise_over_baseline_m"))
         parts.push_back(fmt::format("rises no more than {} m over the baseline",
                                     body.number_or_blank("no_rise_over_baseline_m")));
+    const bool is_by_target = parts.empty() && body.has("allowance_m");
+    if (is_by_target) parts.emplace_back("lies no deeper than its target level");
     words += " " + joined(parts);
+    if (body.has("allowance_m"))
+        words += fmt::format(", with an allowance of {} m", body.number_or_blank("allowance_m"));
     if (body.has("baseline_survey")) words += ", the baseline being survey " + body.text("baseline_survey");
     if (body.has("survey")) words += ", by survey " + body.text("survey");
     if (body.has("tolerance_share"))

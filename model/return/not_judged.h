@@ -6,7 +6,7 @@
 namespace spoilbook {
 
 /// The conditions in force in the period of `facts` that its return does not hold against what was done, and
-/// why: surfaces, words alone, floors on parts of a trip, what is about dredging where only releases can be
+/// why: words alone, floors on parts of a trip, what is about dredging where only releases can be
 /// judged, turbidity without a site, and what does not read.
 std::vector<NotJudged> not_judged_in(const ReturnFacts& facts);
 

@@ -30,7 +30,7 @@ class Conditions(Trade):
     def test_every_condition_has_a_row_and_a_state(self):
         self.under(*CONDITIONS, *KINDS)
         self.assertEqual({"1": "within", "2": "over", "3": "within", "4": "within", "5": "within", "16": "breached",
-                          "40": "breached", "41": "breached", "42": "not_judged", "43": "not_judged", "44": "overdue"},
+                          "40": "breached", "41": "breached", "42": "nothing_yet", "43": "not_judged", "44": "overdue"},
                          {number: row["state"] for number, row in self.board().items()})
 
     def test_what_an_ended_version_is_owed_or_had_passed_stands_on_the_board(self):

@@ -14,7 +14,7 @@ HERE = os.path.dirname(os.path.abspath(__file__))
 FAMILIES = ("folder_refused", "folder_taken_in", "strangers", "times", "counting", "limits", "releases", "tracks",
             "release_check", "conditions", "duties", "writing", "reads_at", "journal", "files", "returns", "usage",
             "sample", "compare", "turbidity", "pace", "what_if", "watched_folder", "trying", "evidence", "open_data",
-            "consents", "water")
+            "consents", "water", "surfaces")
 
 
 def main():

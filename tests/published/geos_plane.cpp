@@ -112,6 +112,13 @@ double GeosArea::area_m2() const {
     return m2;
 }
 
+double GeosArea::overlap_m2(const GeosArea& other) const {
+    const GeosShape both(GEOSIntersection(shape_.get(), other.shape_.get()), &GEOSGeom_destroy);
+    double m2 = 0;
+    GEOSArea(both.get(), &m2);
+    return m2;
+}
+
 bool GeosArea::covers(EastNorth place) const {
     return GEOSCovers(shape_.get(), point_of(place).get()) == 1;
 }

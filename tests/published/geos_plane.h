@@ -23,6 +23,7 @@ class GeosArea {
     explicit GeosArea(const GeoJsonCoordinates& coordinates);
 
     [[nodiscard]] double area_m2() const;
+    [[nodiscard]] double overlap_m2(const GeosArea& other) const;
     /// Inside or on the boundary.
     [[nodiscard]] bool covers(EastNorth place) const;
     /// To the nearest boundary, negative outside; no width to it.

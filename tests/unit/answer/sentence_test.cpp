@@ -106,6 +106,8 @@ TEST_CASE("duties say what, by when and from when it is counted", "[sentence]") 
 TEST_CASE("the other kinds have their sentence too, and a text keeps its own", "[sentence]") {
     CHECK(said(R"({"kind":"surface","claim":"FB2","no_deeper_than_m":-8.3,"tolerance_share":0.05})") ==
           "The bed in claim FB2 lies no deeper than −8.3 m, but for 5 % of its area.");
+    CHECK(said(R"({"kind":"surface","claim":"FB2","allowance_m":0.3})") ==
+          "The bed in claim FB2 lies no deeper than its target level, with an allowance of 0.3 m.");
     CHECK(said(R"({"kind":"watch","before_minutes":30,"radius_m":300,"for":["dolphins","whales"],
         "action":"wait","clear_minutes":20,"log":true})") ==
           "A watch for dolphins and whales within 300 m from 30 min before; if seen: wait; clear again after "
