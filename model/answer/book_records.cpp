@@ -40,7 +40,8 @@ std::vector<Finding> findings_of(const Ledger& ledger, const Condition& conditio
     if (condition.kind == "series") return sea_findings(ledger, condition, span);
     if (condition.kind == "record") return record_findings(ledger, condition, span, records.columns());
     if (condition.kind == "watch") return watch_findings(ledger, condition, span, records.watches());
-    if (condition.kind == "surface") return surface_findings(ledger, condition, span, records.beds());
+    if (condition.kind == "surface")
+        return surface_findings(ledger.season(), condition, span, records.beds());
     return {};
 }
 

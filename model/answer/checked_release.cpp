@@ -2,16 +2,25 @@
 #include "model/answer/checked_release.h"
 
 #include <algorithm>
+#include <nlohmann/json.hpp>
 
 #include "model/answer/board_state.h"
 #include "model/answer/book_records.h"
+#include "model/answer/surface_findings.h"
 #include "model/consent/limit.h"
+#include "model/consent/surface_rule.h"
 
 namespace spoilbook {
 
 namespace {
 
-bool stops_releases(const Condition& condition, const Zone& zone) {
+bool stops_by_the_bed(const Condition& condition) {
+    if (condition.kind != "surface") return false;
+    const auto rule = surface_rule_from(body_of(condition));
+    return rule && rule->stops_releases;
+}
+
+bool stops_by_the_water(const Condition& condition, const Zone& zone) {
     if (condition.kind != "series") return false;
     const auto rule = series_rule_from(condition, zone);
     if (!rule || rule->variable != "turbidity" || rule->activity == "dredge") return false;
@@ -37,7 +46,8 @@ WaterState water_state(const TriggerState& state, Instant at) {
 bool asks_the_book(const Season& season) {
     const auto& conditions = season.conditions.rows();
     return std::any_of(conditions.begin(), conditions.end(), [&](const Condition& condition) {
-        return condition.kind == "watch" || stops_releases(condition, season.zone);
+        return condition.kind == "watch" || stops_by_the_bed(condition) ||
+               stops_by_the_water(condition, season.zone);
     });
 }
 
@@ -50,12 +60,17 @@ CheckFacts no_facts() {
 CheckFacts check_facts(const Book& book, const Season& season, Instant at, Instant as_at) {
     CheckFacts facts = no_facts();
     facts.watches = watches_of(book);
-    const auto& conditions = season.conditions.rows();
-    const bool stops = std::any_of(conditions.begin(), conditions.end(), [&](const Condition& condition) {
-        return in_force(condition, at) && stops_releases(condition, season.zone);
-    });
-    if (!stops) return facts;
     const Instant then = std::min(at, as_at);
+    SurveyBeds beds(book);
+    bool by_the_water = false;
+    for (const auto& condition : season.conditions.rows()) {
+        if (!in_force(condition, at)) continue;
+        by_the_water = by_the_water || stops_by_the_water(condition, season.zone);
+        if (!stops_by_the_bed(condition)) continue;
+        const auto states = newest_beds(season, condition, then, beds);
+        facts.beds.insert(facts.beds.end(), states.begin(), states.end());
+    }
+    if (!by_the_water) return facts;
     TurbidityWatch watch(book, season, then);
     for (const auto& state : watch.states())
         facts.water->push_back(water_state(state, then));

@@ -6,9 +6,9 @@
 
 namespace spoilbook {
 
-/// What a check of releases at `at` needs beside the season: the watches on record, and of the loggers how
-/// the water stood at `at` or, where that is still to come, at `as_at`. Loggers are read only where a
-/// condition in force at `at` stops releases by them.
+/// What a check of releases at `at` needs beside the season: the watches on record, and of loggers and
+/// surveys how water and bed stood at `at` or, where that is still to come, at `as_at`. Loggers and grids are
+/// read only where a condition in force at `at` stops releases by them.
 CheckFacts check_facts(const Book& book, const Season& season, Instant at, Instant as_at);
 
 /// Whether any condition asks for what only the book has; else an empty list of each says it all.

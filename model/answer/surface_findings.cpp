@@ -20,6 +20,7 @@ struct Place {
     std::string named;  ///< "claim FB2"
     Area area;          ///< empty: the book has no such place
     const Claim* claim = nullptr;
+    Id id;  ///< of the claim, ground or cell
 };
 
 class Places {
@@ -47,7 +48,7 @@ class Places {
             const auto& rows = shelf.rows();
             const auto row =
                 std::find_if(rows.begin(), rows.end(), [&](const R& one) { return one.*label == name; });
-            places.push_back(row == rows.end() ? Place{name, {}, nullptr} : place_of(*row));
+            places.push_back(row == rows.end() ? Place{name, {}, nullptr, {}} : place_of(*row));
         }
     }
 
@@ -59,14 +60,14 @@ class Places {
 
     [[nodiscard]] Place place_of(const Claim& claim) const {
         const auto area = area_from_text(claim.geometry, claim.crs, *map_.crs());
-        return {"claim " + claim.claim, area ? *area : Area{}, &claim};
+        return {"claim " + claim.claim, area ? *area : Area{}, &claim, claim.id};
     }
     [[nodiscard]] Place place_of(const Ground& ground) const {
         const Area* open = map_.open_ground(ground.id);
-        return {"ground " + ground.ground, open == nullptr ? Area{} : *open, nullptr};
+        return {"ground " + ground.ground, open == nullptr ? Area{} : *open, nullptr, ground.id};
     }
     [[nodiscard]] Place place_of(const Cell& cell) const {
-        return {"cell " + cell.cell, map_.open_cell(cell.id), nullptr};
+        return {"cell " + cell.cell, map_.open_cell(cell.id), nullptr, cell.id};
     }
 
     const Season& season_;
@@ -91,14 +92,14 @@ std::vector<Surveyed> in_time(const Season& season) {
 
 class Judging {
  public:
-    Judging(const Ledger& ledger, const Condition& condition, SurfaceRule rule, const Crs& crs,
+    Judging(const Season& season, const Condition& condition, SurfaceRule rule, const Crs& crs,
             SurveyBeds& beds)
-        : ledger_(ledger),
+        : season_(season),
           condition_(condition),
           rule_(std::move(rule)),
           crs_(crs),
           beds_(beds),
-          surveys_(in_time(ledger.season())) {}
+          surveys_(in_time(season)) {}
 
     std::vector<Finding> run(const std::vector<Place>& places, const JudgedSpan& span) {
         std::vector<Finding> found;
@@ -113,11 +114,22 @@ class Judging {
         return found;
     }
 
+    /// By the newest survey that tells of the place; nothing where none does.
+    std::optional<Finding> newest(const Place& place, Instant by) {
+        for (auto one = surveys_.rbegin(); one != surveys_.rend(); ++one) {
+            const bool is_asked = one->at <= by && in_force(condition_, one->at);
+            if (!is_asked || !tells_of(*one->survey, rule_, place.claim)) continue;
+            auto finding = finding_of(*one, place);
+            if (judge(*one, place, finding)) return finding;
+        }
+        return std::nullopt;
+    }
+
  private:
     [[nodiscard]] Finding finding_of(const Surveyed& one, const Place& place) const {
         Finding finding;
         finding.condition = &condition_;
-        finding.consent = ledger_.season().consents.find(condition_.consent);
+        finding.consent = season_.consents.find(condition_.consent);
         finding.survey = one.survey;
         finding.place = place.named;
         finding.at = one.at;
@@ -188,7 +200,7 @@ class Judging {
         std::vector<const Survey*> all;
         for (const auto& one : surveys_)
             all.push_back(one.survey);
-        for (const auto& survey : ledger_.season().surveys.rows()) {
+        for (const auto& survey : season_.surveys.rows()) {
             if (std::find(all.begin(), all.end(), &survey) == all.end()) all.push_back(&survey);
         }
         return all;
@@ -203,7 +215,7 @@ class Judging {
         return one_line(refused.refusals().front());
     }
 
-    const Ledger& ledger_;
+    const Season& season_;
     const Condition& condition_;
     const SurfaceRule rule_;
     const Crs& crs_;
@@ -213,13 +225,29 @@ class Judging {
 
 }  // namespace
 
-std::vector<Finding> surface_findings(const Ledger& ledger, const Condition& condition,
+std::vector<Finding> surface_findings(const Season& season, const Condition& condition,
                                       const JudgedSpan& span, SurveyBeds& beds) {
     const auto body = body_of(condition);
     const auto rule = surface_rule_from(body);
-    const Places places(ledger.season());
+    const Places places(season);
     if (!rule || !places.crs()) return {};
-    return Judging(ledger, condition, *rule, *places.crs(), beds).run(places.of(*rule, body), span);
+    return Judging(season, condition, *rule, *places.crs(), beds).run(places.of(*rule, body), span);
+}
+
+std::vector<BedState> newest_beds(const Season& season, const Condition& condition, Instant by,
+                                  SurveyBeds& beds) {
+    const auto body = body_of(condition);
+    const auto rule = surface_rule_from(body);
+    const Places places(season);
+    std::vector<BedState> states;
+    if (!rule || !places.crs()) return states;
+    Judging judging(season, condition, *rule, *places.crs(), beds);
+    for (const auto& place : places.of(*rule, body)) {
+        if (place.claim != nullptr) continue;
+        const auto found = judging.newest(place, by);
+        if (found) states.push_back({condition.id, place.id, found->state, found->named(), found->why});
+    }
+    return states;
 }
 
 }  // namespace spoilbook

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "model/book/stored_file.h"
+#include "model/book/material_bytes.h"
 
 namespace spoilbook {
 
@@ -27,7 +27,7 @@ SurveyBeds::Opened SurveyBeds::of(const Survey& survey, const Crs& crs) {
 }
 
 Checked<SurveyBed> SurveyBeds::open(const Survey& survey, const Crs& crs) const {
-    const auto bytes = survey.digest.empty() ? nullptr : stored_bytes(book_, survey.digest);
+    const auto bytes = survey.digest.empty() ? nullptr : material_bytes(book_, survey.digest);
     if (bytes == nullptr)
         return Refusal{"grid", "survey " + survey.survey, "the book has no grid of it",
                        "add the survey with its file"};

@@ -56,7 +56,7 @@ Trial of_surface(const Asked& asked) {
     if (!surface_rule_from(json::parse(asked.candidate.body)))
         return cannot("it says neither a level nor an allowance to hold the bed against");
     SurveyBeds beds(*asked.sources.book);
-    return of_findings(surface_findings(asked.ledger, asked.candidate, asked.span(), beds),
+    return of_findings(surface_findings(asked.ledger.season(), asked.candidate, asked.span(), beds),
                        "surveyed places");
 }
 

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "model/consent/compliance.h"
 #include "model/record/trip.h"
 
 namespace spoilbook {
@@ -19,10 +20,20 @@ struct WaterState {
     std::optional<Instant> silent_since;  ///< the last reading, where it is too old
 };
 
+/// How the bed of a ground or cell stood under one condition of kind surface, by its newest survey.
+struct BedState {
+    Id condition;
+    Id place;  ///< the ground or cell
+    Compliance state = Compliance::cannot_tell;
+    std::string named;  ///< "ground Gannet Patch by survey SV-7"
+    std::string why;    ///< for what did not comply
+};
+
 /// What a release check needs beside the season: values that another room reads out of the book.
 struct CheckFacts {
     std::optional<std::vector<WaterState>> water;  ///< nothing: the loggers were not asked
     std::vector<Watch> watches;
+    std::vector<BedState> beds;  ///< of conditions that stop releases by the bed
 };
 
 }  // namespace spoilbook

@@ -4,15 +4,11 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include "model/bed/surface_figures.h"
+#include "model/consent/compliance.h"
 #include "model/consent/ledger.h"
 #include "model/consent/scope_filter.h"
 
 namespace spoilbook {
-
-/// Whether what happened did as a condition asks. Unknown is not compliance: then it cannot be told.
-enum class Compliance { complied, cannot_tell, breached };
-
-std::string_view text(Compliance compliance);
 
 /// What one condition says of one release, trip or load that happened, or of a window that ended. Points into
 /// the ledger and its season, which must outlive it.

@@ -74,6 +74,8 @@ class Checker {
             add(condition, check_record(ledger_, body, *line));
         else if (condition.kind == "watch")
             judge_watch(condition, body);
+        else if (condition.kind == "surface")
+            add(condition, check_surface(condition, *line, facts_));
     }
 
     /// A duty is owed by what was done, the load's own trips too: not by what the plan makes of it.

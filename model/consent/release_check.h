@@ -44,7 +44,7 @@ struct ReleaseCheck {
 };
 
 /// A read: pure, of a ledger of what was done, a plan and what was read beside. Judges conditions of every
-/// kind but surface and text, each in a file of its own (kind_checks.h). Points into the ledger's season,
+/// kind but text, each in a file of its own (kind_checks.h). Points into the ledger's season,
 /// which must outlive the answer. Refused where the load is unknown. A caller that has a book asks
 /// model/answer/checked_release.h.
 Checked<ReleaseCheck> check_release(const Ledger& done, PlannedRelease planned, const CheckFacts& facts = {});

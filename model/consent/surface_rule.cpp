@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "model/consent/quantity.h"
@@ -19,6 +20,12 @@ constexpr double rounding = 1e-9;
 
 std::optional<double> number(const json& body, const char* name) {
     return body.contains(name) ? std::optional(body.at(name).get<double>()) : std::nullopt;
+}
+
+bool answers_with_stop(const json& body) {
+    const json responses = body.value("responses", json::array());
+    return std::any_of(responses.begin(), responses.end(),
+                       [](const json& response) { return response.value("action", "") == "stop"; });
 }
 
 std::string percent(double share) {
@@ -68,6 +75,7 @@ std::optional<SurfaceRule> surface_rule_from(const json& body) {
         rule.claims = scope.claims;
         rule.grounds = scope.grounds;
         rule.cells = scope.cells;
+        rule.stops_releases = judges_releases(body) && answers_with_stop(body);
         // What the condition names itself goes before what it applies to.
         if (body.contains("claim") || body.contains("ground")) {
             rule.claims.clear();

@@ -19,6 +19,7 @@ struct SurfaceRule {
     std::string survey;                 ///< the one that judges; blank: each that shows the place
     std::string baseline_survey;        ///< blank: the first of kind before that shows the place
     std::vector<std::string> claims, grounds, cells;  ///< where; all empty: everywhere that it is about
+    bool stops_releases = false;  ///< it is about releases, and a response to it is to stop
 
     /// Whether it names no level itself, and so holds claims against their target level.
     [[nodiscard]] bool is_by_target() const { return !no_deeper_than_m && !least_depth_m && !no_rise_m; }

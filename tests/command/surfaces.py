@@ -174,3 +174,27 @@ class Surfaces(Trade):
         row = self.judged()["1"]
         self.assertEqual("not_judged", row["state"])
         self.assertIn("neither a level nor an allowance", row["why"])
+
+    def test_a_bed_that_is_past_it_holds_releases_there_where_the_consent_says_stop(self):
+        def mounded(height):
+            return ascii_grid(lambda e, n: -20 + (height if 10 <= e < 13 and 6 <= n < 9 else 0))
+
+        rise = {"ground": "Deep Hole", "no_rise_over_baseline_m": 1}
+        stop = {"responses": [{"action": "stop", "to": "Tern Council"}]}
+        surveys = ("SV-0,zero.asc,2025-10-01,before,up,,0.05,\nSV-1,one.asc,2025-11-10,progress,up,,0.05,\n"
+                   "SV-2,two.asc,2025-11-20,progress,up,,0.05,\nSV-3,three.asc,2025-11-28,progress,up,,0.05,\n")
+        grids = {"zero.asc": mounded(0), "one.asc": mounded(0.5), "two.asc": mounded(2), "three.asc": mounded(1.05)}
+        plain = {"plant.json": {"barges": [{"name": "Pipi", "capacity_m3": 400}]},
+                 "materials.csv": "material\nsand\n",
+                 "loads.csv": "load,barge,material,loading_end,stated_hopper_m3\nL-1,Pipi,sand,2025-11-09T08:00+13:00,300\n",
+                 "trips.csv": "trip,load,ground\nT-1,L-1,Deep Hole\n"}
+        self.book_with([{"condition": "1", **rise, **stop}, {"condition": "2", **rise}], surveys, grids, **plain)
+
+        def held(at, *words):
+            said = self.ask("release-check", self.book, "--load", "L-1", "--at", at, "--as-at", at, *words)
+            return [(r["condition"], r["state"], r["until"]) for r in said["reasons"] if r["condition"] in "12"]
+
+        self.assertEqual([], held("2025-11-10T12:00+13:00"))
+        self.assertEqual([], held("2025-11-20T12:00+13:00"))
+        self.assertEqual([("1", "hold", None)], held("2025-11-21T12:00+13:00"))
+        self.assertEqual([("1", "cannot_tell", None)], held("2025-11-30T12:00+13:00"))
