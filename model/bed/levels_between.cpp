@@ -57,20 +57,24 @@ std::vector<double> LevelsBetween::at_middles_of(const BedGrid& other, const Gri
                                 static_cast<std::size_t>(column - left)]
                        : not_surveyed;
     };
+    // The axes are the same, so what a column lies between is the same in every row.
+    std::vector<Pair> across, down;
+    for (int column = 0; column < window.columns; ++column)
+        across.push_back(pair_at(place_of(column, 0).column));
+    for (int row = 0; row < window.rows; ++row)
+        down.push_back(pair_at(place_of(0, row).row));
     std::size_t i = 0;
-    for (int row = 0; row < window.rows; ++row) {
-        for (int column = 0; column < window.columns; ++column, ++i) {
-            const GridPlace place = place_of(column, row);
-            const Pair across = pair_at(place.column), down = pair_at(place.row);
+    for (const Pair& rows : down) {
+        for (const Pair& columns : across) {
             // A pixel that does not count is not asked, for it may be blank.
-            const auto along = [&](int at_row) {
-                const double first = level(across.first, at_row);
-                if (across.second_counts == 0) return first;
-                return std::lerp(first, level(across.first + 1, at_row), across.second_counts);
+            const auto along = [&](int row) {
+                const double first = level(columns.first, row);
+                if (columns.second_counts == 0) return first;
+                return std::lerp(first, level(columns.first + 1, row), columns.second_counts);
             };
-            const double upper = along(down.first);
-            result[i] =
-                down.second_counts == 0 ? upper : std::lerp(upper, along(down.first + 1), down.second_counts);
+            const double upper = along(rows.first);
+            result[i++] =
+                rows.second_counts == 0 ? upper : std::lerp(upper, along(rows.first + 1), rows.second_counts);
         }
     }
     return result;
