@@ -96,7 +96,8 @@ const Definition<Survey>& definition() {
             .day("surveyed_on", &Survey::surveyed_on, "day of the survey")
             .choice("kind", &Survey::kind, {"before", "progress", "after"}, "when in the works")
             .choice("positive", &Survey::positive, {"up", "down"}, "which way its numbers grow")
-            .number("offset_m", &Survey::offset_m, "m", -200, 200, "added to its levels to bring them to chart datum")
+            .number("offset_m", &Survey::offset_m, "m", -200, 200,
+                    "added to its levels to bring them to chart datum")
             .number("u_m", &Survey::u_m, "m", 0, 50, "standard uncertainty of a depth")
             .text("s44_order", &Survey::s44_order, "IHO S-44 order, where no u_m is given")
             .text("digest", &Survey::digest, "SHA-256 of the file's bytes")
