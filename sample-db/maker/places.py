@@ -25,6 +25,11 @@ class Frame:
     def at(self, along, right):
         return (self.east + along * self.sin + right * self.cos, self.north + along * self.cos - right * self.sin)
 
+    def of(self, east, north):
+        """(along, right) of a place in grid metres."""
+        east, north = east - self.east, north - self.north
+        return east * self.sin + north * self.cos, east * self.cos - north * self.sin
+
 
 BASIN_FRAME = Frame(BASIN, 32.0)
 CUT_FRAME = Frame(BASIN_FRAME.at(640.0, 85.0), 58.0)

@@ -18,6 +18,7 @@ class Trip:
         self.load, self.shift, self.order, self.departed, self.outcome = load, shift, order, departed, outcome
         self.release_start = self.release_end = self.returned = None
         self.opening = None         # where she released, if at one place
+        self.openings = []          # wherever she did
 
 
 class Shift:

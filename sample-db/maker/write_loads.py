@@ -46,7 +46,7 @@ def write_trips(folder, season, found_places, waves):
     trips, releases = [], []
     for trip in season.trips:
         story = story_of(trip)
-        openings = found_places.openings(trip, story)
+        openings = trip.openings = found_places.openings(trip, story)
         first = openings[0] if openings else None
         own = first if story not in ("hung up", "two cells") else None      # else releases.csv has them
         trip.opening = own
