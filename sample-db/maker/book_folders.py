@@ -51,7 +51,7 @@ def marram(path, seed=25117):
     write_light_readings(folder, season, dice.child(18))
     write_tide(folder, clock.instant(date(2025, 8, 3)), clock.instant(date(2026, 7, 1)))
     write_observations(folder, season, waves)
-    write_surveys(folder)
+    write_surveys(folder, season, ground)
     write_water(folder, season, dice.child(19))
     write_tracks(folder, season, ground, clock.instant(date(2026, 5, 1)))
     write_duties(folder)

@@ -70,6 +70,11 @@ def _releases(wreck):
     ]
 
 
+def _bed():
+    return [{"condition": "13", "text": "bed of the ground rises no more than 0.5 m over the survey before",
+             "kind": "surface", "ground": places.GROUND, "no_rise_over_baseline_m": 0.5}]
+
+
 def _duties():
     return [
         {"condition": "30", "text": "survey of the ground every 50 000 m3", "kind": "duty", "what": "survey",
@@ -90,7 +95,7 @@ def marram(wreck):
     return {"consents": [{"consent": "MHB-25-117", "holder": "Marram Harbour Board", "authority": AUTHORITY,
                           "granted": "2025-06-16", "commences": "2025-08-01", "lapses": "2027-06-16",
                           "expires": "2030-08-01", "year_starts": "08-01", "not_working": NOT_WORKING,
-                          "conditions": _limits() + _releases(wreck) + tiers + _duties()}]}
+                          "conditions": _limits() + _releases(wreck) + _bed() + tiers + _duties()}]}
 
 
 def season(first, years, m3_a_year):

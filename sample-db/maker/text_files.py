@@ -27,6 +27,14 @@ class Folder:
             lines.append(line)
         self.text(name, "\n".join(lines) + "\n")
 
+    def grid(self, name, corner, cell_m, rows):
+        """An ESRI ASCII grid of levels in metres, the northern row first; None where nothing was surveyed."""
+        head = {"ncols": len(rows[0]), "nrows": len(rows), "xllcorner": f"{corner[0]:.0f}",
+                "yllcorner": f"{corner[1]:.0f}", "cellsize": cell_m, "NODATA_value": -9999}
+        lines = [f"{k} {v}" for k, v in head.items()]
+        lines += [" ".join("-9999" if v is None else f"{v:.2f}" for v in row) for row in rows]
+        self.text(name, "\n".join(lines) + "\n")
+
     def json(self, name, value):
         self.text(name, _pretty(value, 0) + "\n")
 
