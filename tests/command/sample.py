@@ -37,6 +37,7 @@ class Sample(Trade):
         self.the_triggers_of_the_log_are_those_of_the_readings()
         self.the_duties_are_done_in_time()
         self.the_return_of_april_is_whole()
+        self.the_bed_agrees(season)
         self.the_forecast_says_what_the_scenario_does()
 
     def the_forecast_says_what_the_scenario_does(self):
@@ -137,6 +138,28 @@ class Sample(Trade):
                               for e in said["events"]], name)
             for (_, _, _, peak), event in zip(mine, said["events"]):
                 self.assertAlmostEqual(peak, event["peak"], delta=1e-9)
+
+    def the_bed_agrees(self, season):
+        """The rise of the ground by each survey, against the plain reader of sample-db."""
+        from checks import bed
+        from checks.land import Ground, area
+        ground, surveys = Ground(season.json("grounds.geojson")), bed.of_ground(season)
+        rows = self.ask("conditions", self.book, *AS_AT)["conditions"]
+        row = next(r for r in rows if r["kind"] == "surface")
+        self.assertEqual(("13", "within", {"complied": 3, "breached": 0, "cannot_tell": 0}),
+                         (row["condition"], row["state"], row["judged"]))
+        self.assertEqual(["SV-G2", "SV-G3", "SV-G4"], [f["survey"] for f in row["findings"]])
+        _, before = surveys["SV-G1"]
+        open_m2 = area(ground.outline) - area(ground.wreck)
+        for finding in row["findings"]:
+            _, grid = surveys[finding["survey"]]
+            rise, seen = bed.rises(grid, before), finding["bed"]
+            self.assertAlmostEqual(open_m2, seen["area_m2"], delta=1e-5 * open_m2)
+            self.assertAlmostEqual(seen["area_m2"], seen["covered_m2"], delta=1)
+            self.assertEqual((0, 0), (seen["past_m2"], seen["in_doubt_m2"]))
+            highest = max(rise[p] for p in bed.in_ground(ground, rise))
+            self.assertAlmostEqual(highest - 0.5, seen["worst"]["past_m"], delta=1e-4)
+            self.assertAlmostEqual(highest, rise[seen["worst"]["easting_m"], seen["worst"]["northing_m"]], delta=1e-4)
 
     def the_triggers_of_the_log_are_those_of_the_readings(self):
         found = {e["start"][:16] for site in ("R1", "R2")
