@@ -49,7 +49,7 @@ skipped() {
 }
 
 configure() {
-    cmake --preset "$1" -DSPOILBOOK_TESTS=ON >"$2/configure.log" 2>&1 || {
+    cmake --preset "$1" -DSPOILBOOK_TESTS=ON -DSPOILBOOK_TESTS_TOGETHER=ON >"$2/configure.log" 2>&1 || {
         cat "$2/configure.log"
         return 1
     }

@@ -23,7 +23,7 @@ std::string box(double west_deg, double east_deg) {
 const Id ground_id = id_of(1), west_id = id_of(2), trip_id = id_of(3), bare_id = id_of(4), load_id = id_of(5);
 
 /// An invented ground, 0.02° by 0.01°, with one cell in its western half, and a ground without cells.
-Season a_season() {
+Season season_with_cells() {
     Season season;
     season.harbour.epsg = 32760;
     Ground ground;
@@ -72,14 +72,14 @@ Fields fields_of(const Given& given) {
 }
 
 CellSaid said(const Given& given) {
-    const Season season = a_season();
+    const Season season = season_with_cells();
     return cell_said(season, GroundMap(season), kind("trip"),
                      Row{trip_id, values_of(kind("trip"), fields_of(given))});
 }
 
 /// The cell that limits count the same release in, by the ledger itself.
 std::string counted_in(const Given& given) {
-    Season season = a_season();
+    Season season = season_with_cells();
     season.trips.add(definition<Trip>().read(Row{trip_id, values_of(kind("trip"), fields_of(given))}));
     const Ledger ledger(season);
     REQUIRE(ledger.released().size() == 1);
