@@ -68,6 +68,7 @@ std::string trial_text(const Trial& trial, const Zone& zone) {
                     trial.times == 1 ? "time" : "times", trial.looked_at, trial.of);
     if (trial.cannot_tell > 0) text += fmt::format(", of them {} that cannot be told", trial.cannot_tell);
     text += "\n";
+    if (!trial.untold.empty()) text += "  cannot be told of " + trial.untold + "\n";
     for (std::size_t i = 0; i < trial.passes.size() && i < most_lines; ++i) {
         const auto& pass = trial.passes[i];
         text += fmt::format("  {}  {}{}  {}\n", instant_text(pass.at, zone), pass.what,
@@ -105,6 +106,7 @@ Checked<Said> say_trial(const Reading& reading, const Options& options, const Tr
     said.json["of"] = trial.of.empty() ? Json(nullptr) : Json(trial.of);
     said.json["looked_at"] = trial.looked_at;
     said.json["cannot_tell"] = trial.cannot_tell;
+    said.json["untold"] = trial.untold.empty() ? Json(nullptr) : Json(trial.untold);
     said.json["times"] = trial.why_not.empty() ? Json(trial.times) : Json(nullptr);
     said.json["first"] = instant_or_null(trial.first(), zone);
     said.json["passes"] = Json::array();

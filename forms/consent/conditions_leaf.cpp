@@ -181,9 +181,16 @@ void ConditionsLeaf::try_condition_of(ConditionEditor* editor) {
     off_screen<Trial>(
         pool(), this,
         [candidate, from, to, asked = figures()] {
-            auto tracks = tracks_of(*asked);
-            const auto book = Book::open_to_read(asked->book);
-            return try_condition(*asked->ledger, candidate, from, to, {&tracks, book ? &*book : nullptr});
+            Trial trial;
+            try {
+                auto tracks = tracks_of(*asked);
+                const auto book = Book::open_to_read(asked->book);
+                trial =
+                    try_condition(*asked->ledger, candidate, from, to, {&tracks, book ? &*book : nullptr});
+            } catch (const std::exception& error) {
+                trial.why_not = error.what();
+            }
+            return trial;
         },
         [editor = QPointer<ConditionEditor>(editor)](const Trial& trial) {
             if (editor) editor->show_trial(trial);

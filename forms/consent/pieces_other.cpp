@@ -62,7 +62,7 @@ void add_surface(PieceList& list) {
         .text("/claim", "claim", 8)
         .words("or of the ground")
         .text("/ground", "ground");
-    list.words("lies no deeper than").number("/no_deeper_than_m", "level in m").words("m; has a depth of");
+    list.words("lies no deeper than").number("/no_deeper_than_m", "level, −9.9").words("m; has a depth of");
     list.number("/least_depth_m", "least depth in m", 6).words("m or more; rises no more than");
     list.number("/no_rise_over_baseline_m", "m", 5).words("m over the survey");
     list.text("/baseline_survey", "baseline").words("; with an allowance of").number("/allowance_m", "m", 5);

@@ -124,9 +124,9 @@ std::map<Id, ConditionStanding> condition_standings(const Board& board, const Zo
     return standings;
 }
 
-std::vector<Column<StandingRow>> standing_columns() {
+std::vector<Column<StandingRow>> standing_columns(bool with_loads) {
     using Row = StandingRow;
-    return {
+    std::vector<Column<Row>> columns{
         Column<Row>(tr("State"), {}, [](const Row& r) { return r.word; }).mark([](const Row& r) {
             return std::optional(r.state);
         }),
@@ -134,9 +134,10 @@ std::vector<Column<StandingRow>> standing_columns() {
             return r.at_copy;
         }),
         Column<Row>(tr("What"), {}, [](const Row& r) { return r.what; }),
-        Column<Row>(tr("Load"), {}, [](const Row& r) { return r.load; }),
-        Column<Row>(tr("Why"), {}, [](const Row& r) { return r.why; }),
     };
+    if (with_loads) columns.emplace_back(tr("Load"), QString(), [](const Row& r) { return r.load; });
+    columns.emplace_back(tr("Why"), QString(), [](const Row& r) { return r.why; });
+    return columns;
 }
 
 QWidget* standing_page(const QString& sentence, ConditionStanding standing, const OpensLoad& open_load,
@@ -150,7 +151,9 @@ QWidget* standing_page(const QString& sentence, ConditionStanding standing, cons
         all->addWidget(label);
     }
     auto* table = new TableView(tr("what it was judged by"), page);
-    auto* model = new RowTable<StandingRow>(standing_columns(), table);
+    const bool with_loads =
+        std::ranges::any_of(standing.rows, [](const auto& row) { return !row.load.isEmpty(); });
+    auto* model = new RowTable<StandingRow>(standing_columns(with_loads), table);
     model->set_rows(std::move(standing.rows));
     table->set_model(model);
     table->set_empty_text(standing.without_rows.isEmpty() ? tr("Nothing has fallen to it yet.")
@@ -160,6 +163,14 @@ QWidget* standing_page(const QString& sentence, ConditionStanding standing, cons
         if (!model->row(row).load.isEmpty()) open_load(model->row(row).load);
     });
     all->addWidget(table, 1);
+    // A reason is longer than any column: the whole of it stands below, of the row under the cursor.
+    auto* why = make_label(QString(), Step::body, Weight::regular, page);
+    why->setWordWrap(true);
+    why->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    why->setAccessibleName(tr("why"));
+    QObject::connect(table, &TableView::current_changed, why,
+                     [model, why](int row) { why->setText(row < 0 ? QString() : model->row(row).why); });
+    all->addWidget(why);
     return page;
 }
 

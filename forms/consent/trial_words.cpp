@@ -33,6 +33,7 @@ QString trial_sentence(const Trial& trial, const Zone& zone, const QLocale& loca
                  .arg(locale.toString(qulonglong(trial.looked_at)), QString::fromStdString(trial.of));
     if (trial.cannot_tell > 0)
         words += tr(", of them %1 that cannot be told").arg(locale.toString(qulonglong(trial.cannot_tell)));
+    if (!trial.untold.empty()) words += tr(" (%1)").arg(QString::fromStdString(trial.untold));
     return words + u'.';
 }
 

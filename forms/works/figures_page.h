@@ -43,14 +43,29 @@ class FiguresPage : public QWidget {
         connect(widget, &W::failed, this, &FiguresPage::tell_problem);
     }
     /// Asks more of the figures, off the screen's thread. An answer that figures newer than it have overtaken
-    /// is dropped.
+    /// is dropped; what the work throws is told in its place.
     template <class T>
     void ask(std::function<T(const Figures&)> work, std::function<void(T)> done) {
+        struct Answer {
+            std::optional<T> made;
+            QString problem;
+        };
         const FiguresMade asked = shown_;
-        off_screen<T>(
-            source_.pool(), this, [asked, work = std::move(work)] { return work(*asked); },
-            [this, asked, done = std::move(done)](T answer) {
-                if (asked == shown_) done(std::move(answer));
+        off_screen<Answer>(
+            source_.pool(), this,
+            [asked, work = std::move(work)]() -> Answer {
+                try {
+                    return {work(*asked), {}};
+                } catch (const std::exception& error) {
+                    return {std::nullopt, QString::fromUtf8(error.what())};
+                }
+            },
+            [this, asked, done = std::move(done)](Answer answer) {
+                if (asked != shown_) return;
+                if (answer.made)
+                    done(std::move(*answer.made));
+                else
+                    tell_problem(answer.problem);
             });
     }
     void tell_written(const QString& path);

@@ -8,6 +8,7 @@
 #include "model/answer/board_state.h"
 #include "model/answer/book_records.h"
 #include "model/answer/place_findings.h"
+#include "model/answer/surface_findings.h"
 
 namespace spoilbook {
 
@@ -38,7 +39,7 @@ class Boarding {
         for (auto& row : board_.rows) {
             row.state = board_state(row, board_.at);
             if (row.condition->kind == "surface" && row.state == BoardState::nothing_yet)
-                row.why = "no survey with a grid tells of it yet";
+                row.why = why_no_survey(*row.condition);
             const bool untold = row.reads && row.why.empty() && row.state == BoardState::cannot_tell;
             if (untold && is_turbidity(*row.condition))
                 row.why = why_water_is_not_told(row, board_.at, season_.zone);
@@ -58,7 +59,7 @@ class Boarding {
         row.settled_by = settled.value("by", "");
         row.settled_on = settled.value("on", "");
         row.settled_letter = settled.value("letter", "");
-        row.why = not_judged(condition, body);
+        row.why = not_judged(season_, condition, body);
         fill(condition, body, row);
         return row;
     }
@@ -79,6 +80,12 @@ class Boarding {
             row.findings = findings_of(ledger_, condition, span_, records_);
         row.reads = unread.empty();
         board_.unread.insert(board_.unread.end(), unread.begin(), unread.end());
+    }
+
+    [[nodiscard]] std::string why_no_survey(const Condition& condition) const {
+        const auto rule = surface_rule_from(body_of(condition));
+        const auto missing = rule ? survey_not_there(season_, *rule) : std::string();
+        return missing.empty() ? "no survey with a grid tells of it yet" : missing;
     }
 
     [[nodiscard]] static bool is_turbidity(const Condition& condition) {

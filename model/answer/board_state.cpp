@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <nlohmann/json.hpp>
 
 #include "model/answer/standing.h"
@@ -49,6 +50,26 @@ BoardState of_findings(const BoardRow& row) {
     return row.count(Compliance::cannot_tell) > 0 ? BoardState::cannot_tell : BoardState::within;
 }
 
+/// A place that nothing is past is judged by the last that was seen of it: what an earlier survey could not
+/// tell is told by then.
+BoardState of_surface(const BoardRow& row) {
+    if (row.findings.empty() || row.count(Compliance::breached) > 0) return of_findings(row);
+    std::map<std::string, Compliance> last;
+    for (const auto& found : row.findings)
+        last[found.place] = found.state;
+    const bool all_told = std::all_of(last.begin(), last.end(),
+                                      [](const auto& place) { return place.second == Compliance::complied; });
+    return all_told ? BoardState::within : BoardState::cannot_tell;
+}
+
+std::string surface_not_judged(const Season& season, const nlohmann::json& body) {
+    const auto rule = surface_rule_from(body);
+    if (!rule) return no_bound;
+    if (!season.harbour.epsg) return "the book has no map to lay a grid on";
+    const bool has_place = !rule->is_by_target() || !rule->claims.empty() || judges_dredging(body);
+    return has_place ? "" : "it names no level, and only claims have a target level";
+}
+
 BoardState of_water(const BoardRow& row, Instant at) {
     const auto any = [&](const auto& test) { return std::any_of(row.sites.begin(), row.sites.end(), test); };
     if (any([](const TriggerState& site) { return site.open.has_value(); })) return BoardState::over;
@@ -88,9 +109,8 @@ std::string why_water_is_not_told(const BoardRow& row, Instant at, const Zone& z
     return all;
 }
 
-std::string not_judged(const Condition& condition, const nlohmann::json& body) {
-    if (condition.kind == "surface" && !surface_rule_from(body))
-        return "it says neither a level nor an allowance to hold the bed against";
+std::string not_judged(const Season& season, const Condition& condition, const nlohmann::json& body) {
+    if (condition.kind == "surface") return surface_not_judged(season, body);
     if (condition.kind == "text") return "no kind of condition fits it: read it yourself";
     const bool only_kept = condition.kind == "record" && !body.contains("required") &&
                            !body.contains("allowed") && !body.contains("bounds");
@@ -106,6 +126,7 @@ BoardState board_state(const BoardRow& row, Instant at) {
     if (kind == "quantity" && row.count(Compliance::complied) == row.findings.size())
         return of_limits(row.limits);
     if (kind == "duty") return of_duties(row.duties);
+    if (kind == "surface") return of_surface(row);
     const bool of_the_water = kind == "series" && row.findings.empty() && !row.sites.empty();
     return of_the_water ? of_water(row, at) : of_findings(row);
 }

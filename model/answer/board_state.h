@@ -12,7 +12,7 @@ namespace spoilbook {
 BoardState board_state(const BoardRow& row, Instant at);
 
 /// What of a condition the program does not judge, in words; empty where it judges all of it.
-std::string not_judged(const Condition& condition, const nlohmann::json& body);
+std::string not_judged(const Season& season, const Condition& condition, const nlohmann::json& body);
 
 /// Why how the water stands under a condition on turbidity cannot be told, site by site, in words; empty
 /// where it can be told of every site.

@@ -64,9 +64,11 @@ CheckFacts check_facts(const Book& book, const Season& season, Instant at, Insta
     SurveyBeds beds(book);
     bool by_the_water = false;
     for (const auto& condition : season.conditions.rows()) {
-        if (!in_force(condition, at)) continue;
-        by_the_water = by_the_water || stops_by_the_water(condition, season.zone);
-        if (!stops_by_the_bed(condition)) continue;
+        by_the_water =
+            by_the_water || (in_force(condition, at) && stops_by_the_water(condition, season.zone));
+        // A version that begins later may hold on when this one ends.
+        const bool is_over = condition.to && *condition.to <= at;
+        if (is_over || !stops_by_the_bed(condition)) continue;
         const auto states = newest_beds(season, condition, then, beds);
         facts.beds.insert(facts.beds.end(), states.begin(), states.end());
     }

@@ -31,12 +31,17 @@ Trial cannot(std::string why) {
     return trial;
 }
 
+void note_untold(Trial& trial, const Finding& found) {
+    ++trial.cannot_tell;
+    if (trial.untold.empty() && !found.why.empty()) trial.untold = found.named() + ": " + found.why;
+}
+
 Trial of_findings(const std::vector<Finding>& findings, std::string of) {
     Trial trial;
     trial.of = std::move(of);
     trial.looked_at = findings.size();
     for (const auto& found : findings) {
-        if (found.state == Compliance::cannot_tell) ++trial.cannot_tell;
+        if (found.state == Compliance::cannot_tell) note_untold(trial, found);
         if (found.state != Compliance::breached) continue;
         TrialPass pass;
         pass.at = found.at;

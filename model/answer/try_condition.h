@@ -24,6 +24,7 @@ struct Trial {
     std::size_t looked_at = 0;      ///< releases, loads, events, periods or surveys that it was held against
     std::string of;                 ///< what was counted: "releases", …
     std::size_t cannot_tell = 0;    ///< of them: it could not be told
+    std::string untold;             ///< why not, of the first of them that has a reason; blank: none has
     bool floor = false;             ///< an at_least: `times` is how often it was missed
     std::size_t times = 0;          ///< how often it was passed: releases in a row over one limit are once
     std::vector<TrialPass> passes;  ///< ascending; each release at which a limit was over is one

@@ -30,6 +30,9 @@ Trial cannot(std::string why);
 /// What was found release by release, or load by load: every breach is a pass. `of`: what was looked at.
 Trial of_findings(const std::vector<Finding>& findings, std::string of);
 
+/// Counts one that could not be told, and keeps why.
+void note_untold(Trial& trial, const Finding& found);
+
 /// "T-7 R-12" of a release, "load L-3" of a dredged load.
 std::string name_of_line(const LedgerLine& line);
 /// A pass at this line.

@@ -29,7 +29,7 @@ Trial of_place(const Asked& asked) {
             asked.sources.tracks == nullptr ? nullptr : asked.sources.tracks->of(*line.release->trip);
         for (const auto& found : candidate.judge(line, *place->second, track)) {
             ++trial.looked_at;
-            if (found.finding.state == Compliance::cannot_tell) ++trial.cannot_tell;
+            if (found.finding.state == Compliance::cannot_tell) note_untold(trial, found.finding);
             if (found.finding.state != Compliance::breached) continue;
             auto pass = pass_at(line, found.finding.why);
             pass.value = found.room_m;
@@ -53,11 +53,14 @@ Trial of_time(const Asked& asked) {
 
 Trial of_surface(const Asked& asked) {
     if (asked.sources.book == nullptr) return cannot("the grids of surveys are in the book alone");
-    if (!surface_rule_from(json::parse(asked.candidate.body)))
-        return cannot("it says neither a level nor an allowance to hold the bed against");
+    const auto rule = surface_rule_from(json::parse(asked.candidate.body));
+    if (!rule) return cannot(no_bound);
+    if (auto missing = survey_not_there(asked.ledger.season(), *rule); !missing.empty())
+        return cannot(std::move(missing));
     SurveyBeds beds(*asked.sources.book);
-    return of_findings(surface_findings(asked.ledger.season(), asked.candidate, asked.span(), beds),
-                       "surveyed places");
+    auto found = surface_findings(asked.ledger.season(), asked.candidate, asked.span(), beds);
+    std::erase_if(found, [&](const Finding& one) { return one.at < asked.from; });
+    return of_findings(found, "surveyed places");
 }
 
 }  // namespace spoilbook::trial

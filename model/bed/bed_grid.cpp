@@ -4,11 +4,13 @@
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
-#include <stdexcept>
 
+#include "model/bed/scratch_copy.h"
+#include "model/bed/text_grid.h"
 #include "model/place/gdal_safety.h"
 #include "model/place/ogr_shape.h"
 
@@ -17,6 +19,8 @@ namespace spoilbook {
 namespace {
 
 constexpr double no_number = std::numeric_limits<double>::quiet_NaN();
+constexpr double least_step_m = 0.001;
+constexpr int most_columns = 1'000'000;
 constexpr std::string_view hdf5_mark = "\x89HDF\r\n\x1a\n";
 
 Refusal refused(const std::string& file, std::string what) {
@@ -30,6 +34,12 @@ std::string extension_of(const ByteSource& bytes) {
     return bytes.piece(0, hdf5_mark.size()) == hdf5_mark ? ".bag" : "";
 }
 
+/// Blank: the file does not say, and nobody surveys a bed in anything else without saying so.
+bool is_metres(std::string_view unit) {
+    static constexpr std::array<std::string_view, 6> names{"", "m", "metre", "metres", "meter", "meters"};
+    return std::ranges::find(names, unit) != names.end();
+}
+
 GDALDataset* opened(const std::filesystem::path& path) {
     // Read-only, and nothing that is not a raster.
     return GDALDataset::Open(path.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY);
@@ -41,23 +51,28 @@ void BedGrid::Closes::operator()(GDALDataset* dataset) const {
     GDALClose(dataset);
 }
 
-BedGrid::BedGrid(ScratchCopy copy, std::unique_ptr<GDALDataset, Closes> dataset)
-    : copy_(std::move(copy)), dataset_(std::move(dataset)) {}
+BedGrid::BedGrid(std::unique_ptr<GDALDataset, Closes> dataset) : dataset_(std::move(dataset)) {}
 BedGrid::BedGrid(BedGrid&&) noexcept = default;
 BedGrid& BedGrid::operator=(BedGrid&&) noexcept = default;
 BedGrid::~BedGrid() = default;
 
 Checked<BedGrid> BedGrid::open(const ByteSource& bytes, const std::string& file) {
     make_gdal_safe();
-    auto copy = ScratchCopy::of(bytes, extension_of(bytes));
+    // Gone as soon as GDAL has it open: nothing stays behind, however the program ends.
+    const auto copy = ScratchCopy::of(bytes, extension_of(bytes));
     if (!copy) return copy.refusals();
     if (const auto why = why_not_openable(copy->path())) return refused(file, *why);
     const HeardGdal heard;
     std::unique_ptr<GDALDataset, Closes> dataset(opened(copy->path()));
     if (dataset == nullptr) return refused(file, "it is not a grid that can be read");
     if (dataset->GetRasterCount() < 1) return refused(file, "it has no band");
-    BedGrid grid(std::move(*copy), std::move(dataset));
+    BedGrid grid(std::move(dataset));
     if (const auto why = grid.why_unfit(); !why.empty()) return refused(file, why);
+    if (grid.driver() == "AAIGrid") {
+        const auto pixels =
+            static_cast<std::uint64_t>(grid.columns()) * static_cast<std::uint64_t>(grid.rows());
+        if (const auto why = why_text_grid_is_unfit(bytes, pixels); !why.empty()) return refused(file, why);
+    }
     return grid;
 }
 
@@ -68,9 +83,13 @@ std::string BedGrid::why_unfit() {
     first_corner_ = {place[0], place[3]};
     step_east_m_ = place[1];
     step_north_m_ = place[5];
-    const bool has_steps = std::isnormal(step_east_m_) && std::isnormal(step_north_m_);
-    if (!has_steps || !is_known(first_corner_)) return "it does not say where it lies";
+    if (!std::isfinite(step_east_m_) || !std::isfinite(step_north_m_) || !is_known(first_corner_))
+        return "it does not say where it lies";
+    if (std::abs(step_east_m_) < least_step_m || std::abs(step_north_m_) < least_step_m)
+        return "its pixels are under 1 mm wide";
+    if (columns() > most_columns || rows() > most_columns) return "it has over a million columns or rows";
     GDALRasterBand* band = dataset_->GetRasterBand(1);
+    if (!is_metres(band->GetUnitType())) return "its numbers are not in metres";
     int is_given = 0;
     const double scale = band->GetScale(&is_given);
     if (is_given != 0) scale_ = scale;
@@ -78,6 +97,8 @@ std::string BedGrid::why_unfit() {
     if (is_given != 0) offset_ = offset;
     const OGRSpatialReference* map = dataset_->GetSpatialRef();
     if (map == nullptr || map->IsEmpty()) return "";
+    if (map->IsCompound() != 0 && map->GetTargetLinearUnits("VERT_CS") != 1.0)
+        return "its numbers are not in metres";
     OGRSpatialReference flat(*map);
     flat.StripVertical();
     if (flat.IsLocal()) return "";  // "unknown": the file does not say
@@ -120,19 +141,23 @@ std::vector<double> BedGrid::numbers(const GridWindow& window) const {
     const auto read = [&](GDALRasterBand* from, void* to, GDALDataType type) {
         if (from->RasterIO(GF_Read, window.column, window.row, window.columns, window.rows, to,
                            window.columns, window.rows, type, 0, 0, nullptr) != CE_None)
-            throw std::runtime_error("the grid does not read: " + heard.said());
+            throw BrokenGrid("its grid does not read to the end: the file is cut short or damaged");
     };
     read(band, numbers.data(), GDT_Float64);
     read(band->GetMaskBand(), is_number.data(), GDT_Byte);
     for (std::size_t i = 0; i < numbers.size(); ++i) {
         const double number = numbers[i] * scale_ + offset_;
-        numbers[i] = is_number[i] != 0 && std::isfinite(number) ? number : no_number;
+        numbers[i] = is_number[i] != 0 && std::abs(number) <= no_bed_beyond_m ? number : no_number;
     }
     return numbers;
 }
 
+std::string BedGrid::driver() const {
+    return dataset_->GetDriver()->GetDescription();
+}
+
 bool BedGrid::is_elevation_by_format() const {
-    return std::string_view(dataset_->GetDriver()->GetDescription()) == "BAG";
+    return driver() == "BAG";
 }
 
 }  // namespace spoilbook

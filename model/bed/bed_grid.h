@@ -3,12 +3,13 @@
 
 #include <memory>
 #include <optional>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
-#include "model/bed/scratch_copy.h"
 #include "model/place/crs.h"
 #include "model/place/polygon.h"
+#include "model/unit/byte_source.h"
 
 class GDALDataset;
 
@@ -30,13 +31,23 @@ struct GridPlace {
     double column = 0, row = 0;
 };
 
+/// No harbour's bed lies so deep or so high, m: -9999, 10⁶ and the like are none.
+inline constexpr double no_bed_beyond_m = 9'000;
+
+/// A grid's file that opens and does not read to its end.
+class BrokenGrid : public std::runtime_error {
+ public:
+    using std::runtime_error::runtime_error;
+};
+
 /// The numbers of a surveyed grid as its file has them, on the map that the file states. Read in windows:
 /// memory does not grow with the file. One thread at a time.
 class BedGrid {
  public:
     /// A raster of one of the allowed formats (gdal_safety.h); its first band. Refused, with code "grid" and
-    /// `file` as the place: what no allowed format reads, a grid that is turned against its map or has no
-    /// place on one, a map that is not in metres. Throws what `bytes` throws.
+    /// `file` as the place: what no allowed format reads; a grid that is turned against its map or has no
+    /// place on one; a map or numbers not in metres; a text grid with words among its numbers or cut short;
+    /// pixels under 1 mm; over a million columns or rows. Throws what `bytes` throws.
     static Checked<BedGrid> open(const ByteSource& bytes, const std::string& file);
 
     BedGrid(BedGrid&&) noexcept;
@@ -51,8 +62,9 @@ class BedGrid {
     [[nodiscard]] GridPlace in_grid(EastNorth place) const;
     [[nodiscard]] EastNorth on_map(GridPlace place) const;
 
-    /// The numbers of a window row by row, NaN where there is none. Throws std::runtime_error where the file
-    /// does not read. REQUIRES the window inside the grid.
+    /// The numbers of a window row by row, NaN where there is none: where the file says so, and where no bed
+    /// can be (no_bed_beyond_m), for many a file marks what is blank by a number and does not say which.
+    /// Throws BrokenGrid where the file does not read. REQUIRES the window inside the grid.
     [[nodiscard]] std::vector<double> numbers(const GridWindow& window) const;
 
     /// Whether its format says that its numbers are elevations, positive upward (BAG does).
@@ -64,11 +76,11 @@ class BedGrid {
     struct Closes {
         void operator()(GDALDataset* dataset) const;
     };
-    BedGrid(ScratchCopy copy, std::unique_ptr<GDALDataset, Closes> dataset);
+    explicit BedGrid(std::unique_ptr<GDALDataset, Closes> dataset);
+    [[nodiscard]] std::string driver() const;
     /// Why it cannot be used, in words; empty where it can. Reads map and place.
     std::string why_unfit();
 
-    ScratchCopy copy_;
     std::unique_ptr<GDALDataset, Closes> dataset_;
     EastNorth first_corner_;
     double step_east_m_ = 0, step_north_m_ = 0;  ///< of a column, of a row; north is usually negative
@@ -80,10 +92,11 @@ class BedGrid {
 /// be on the book's.
 class GridMap {
  public:
-    /// Refused, code "grid", where no way between the two maps is known.
+    /// Refused, code "grid", where no published way between the two maps is known.
     static Checked<GridMap> between(const Crs& book, const BedGrid& grid, const std::string& file);
 
     /// With points along its edges where the maps differ, for what is straight on one is bent on the other.
+    /// An empty area where the grid's map does not reach all of it.
     [[nodiscard]] Area on_grid(const Area& area) const;
     [[nodiscard]] EastNorth in_book(EastNorth on_grid) const;
     [[nodiscard]] bool is_one_map() const { return ways_ == nullptr; }

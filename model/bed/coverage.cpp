@@ -99,6 +99,7 @@ std::vector<double> Coverage::shares(const GridWindow& window) const {
         const double first_row = edge.from.row - window.row;
         const double top = std::max(first_row, 0.0);
         const double bottom = std::min(edge.to.row - window.row, static_cast<double>(window.rows));
+        if (!(top < bottom)) continue;
         const double slope = (edge.to.column - edge.from.column) / (edge.to.row - edge.from.row);
         const auto column_at = [&](double row) {
             return edge.from.column - window.column + (row - first_row) * slope;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <ogr_spatialref.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "model/bed/bed_grid.h"
@@ -55,8 +56,10 @@ Checked<GridMap> GridMap::between(const Crs& book, const BedGrid& grid, const st
     const HeardGdal heard;
     if (of_book.IsSame(&of_grid) != 0) return map;
     auto ways = std::make_shared<Ways>();
-    ways->to_grid.reset(OGRCreateCoordinateTransformation(&of_book, &of_grid));
-    ways->to_book.reset(OGRCreateCoordinateTransformation(&of_grid, &of_book));
+    OGRCoordinateTransformationOptions published;
+    published.SetBallparkAllowed(false);  // a guess between two datums may be off by hundreds of metres
+    ways->to_grid.reset(OGRCreateCoordinateTransformation(&of_book, &of_grid, published));
+    ways->to_book.reset(OGRCreateCoordinateTransformation(&of_grid, &of_book, published));
     if (!ways->to_grid || !ways->to_book)
         return Refusal{"grid", file, "its map is not the book's, and no way between the two is known",
                        "bring the grid on the book's map, " + book.name()};
@@ -71,6 +74,9 @@ Area GridMap::on_grid(const Area& area) const {
         auto& polygon = result.parts.emplace_back();
         for (const auto& ring : part.rings)
             polygon.rings.push_back(moved(*ways_->to_grid, ring));
+        for (const auto& ring : polygon.rings) {
+            if (!std::ranges::all_of(ring.points, [](EastNorth point) { return is_known(point); })) return {};
+        }
     }
     return result;
 }

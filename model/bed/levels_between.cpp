@@ -20,7 +20,8 @@ struct Pair {
 
 /// Of a coordinate counted from the grid's edge.
 Pair pair_at(double place) {
-    const double from_middle = place - 0.5;
+    constexpr double far = 1e9;  // off any grid, and a whole number still
+    const double from_middle = std::clamp(place - 0.5, -far, far);
     const double nearest = std::round(from_middle);
     if (std::abs(from_middle - nearest) < on_it) return {static_cast<int>(nearest), 0};
     const double first = std::floor(from_middle);

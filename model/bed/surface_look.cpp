@@ -28,7 +28,9 @@ class Looking {
         for (std::size_t i = 0; i < strip.levels_m.size(); ++i) {
             const double level = strip.levels_m[i];
             const double base = before.empty() ? 0 : before[i];
-            if (strip.shares[i] > 0 && !std::isnan(level) && !std::isnan(base)) take(strip, i, level, base);
+            if (strip.shares[i] == 0 || std::isnan(level)) continue;
+            look_.surveyed_m2 += strip.shares[i] * bed_.grid().pixel_m2();
+            if (!std::isnan(base)) take(strip, i, level, base);
         }
     }
 
@@ -89,10 +91,17 @@ Checked<SurfaceLook> look(const SurveyBed& bed, const SurveyBed* baseline, const
     if (bounds.most_rise_m && !same_map())
         return Refusal{"grid", "the baseline", "it is on another map than the survey",
                        "bring both grids on the book's map"};
+    const Area on_grid = bed.map().on_grid(area);
+    if (on_grid.parts.empty())
+        return Refusal{"grid", "the grid", "its map does not reach the place",
+                       "bring the grid on the book's map"};
     SurfaceLook look;
-    look.area_m2 = area_m2(bed.map().on_grid(area));
+    look.area_m2 = area_m2(on_grid);
     Looking looking(bed, baseline, bounds, look);
-    const auto walked = walk(bed, area, [&](const BedStrip& strip) { looking.take(strip); });
+    const auto walked = walk(bed, on_grid, [&](const BedStrip& strip) {
+        looking.take(strip);
+        return true;
+    });
     if (!walked) return walked.refusals();
     if (look.worst) look.worst->place = bed.map().in_book(look.worst->place);
     return look;

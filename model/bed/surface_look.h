@@ -7,7 +7,8 @@
 namespace spoilbook {
 
 /// REQUIRES a sound area that is not empty, and a baseline where a rise is bounded. Refused, code "grid":
-/// bed and baseline on two maps; what walk() refuses. Pure but for reading the grids.
+/// bed and baseline on two maps; a map that does not reach the area; what walk() refuses of either grid. Pure
+/// but for reading the grids.
 Checked<SurfaceLook> look(const SurveyBed& bed, const SurveyBed* baseline, const Area& area,
                           const SurfaceBounds& bounds);
 

@@ -2,6 +2,7 @@
 #include "model/bed/survey_bed.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "model/bed/coverage.h"
 
@@ -26,6 +27,12 @@ Checked<SurveyBed> SurveyBed::open(const Survey& survey, const ByteSource& bytes
     if (survey.positive.empty() && !grid->is_elevation_by_format())
         return Refusal{"grid", named(survey), "it is not recorded which way its numbers grow",
                        "give positive: up for levels, down for depths"};
+    if (survey.positive == "down" && grid->is_elevation_by_format())
+        return Refusal{"grid", named(survey), "positive is down, and its format holds elevations",
+                       "give positive: up, or leave it blank"};
+    if (!survey.u_m && !survey.s44_order.empty() && !s44_order(survey.s44_order))
+        return Refusal{"grid", named(survey), survey.s44_order + " is no order of S-44",
+                       "give Exclusive, Special, 1a, 1b or 2, or u_m"};
     SurveyBed bed(std::move(*grid), std::move(*map));
     bed.sign_ = survey.positive == "down" ? -1 : 1;
     bed.offset_m_ = survey.offset_m.value_or(0);
@@ -46,8 +53,8 @@ std::optional<double> SurveyBed::u_at(double level_m) const {
     return order_ ? std::optional(order_->u_m(-level_m)) : std::nullopt;
 }
 
-Checked<Done> walk(const SurveyBed& bed, const Area& area, const std::function<void(const BedStrip&)>& each) {
-    const Coverage coverage(bed.map().on_grid(area), bed.grid());
+Checked<Done> walk(const SurveyBed& bed, const Area& area, const std::function<bool(const BedStrip&)>& each) {
+    const Coverage coverage(area, bed.grid());
     const auto whole = coverage.window();
     if (!whole) return Done{};
     if (whole->size() > most_pixels)
@@ -56,13 +63,27 @@ Checked<Done> walk(const SurveyBed& bed, const Area& area, const std::function<v
     GridWindow strip = *whole;
     const auto rows = strip_pixels / static_cast<std::size_t>(whole->columns);
     strip.rows = std::max(1, static_cast<int>(rows));
-    for (; strip.row < whole->row + whole->rows; strip.row += strip.rows) {
-        strip.rows = std::min(strip.rows, whole->row + whole->rows - strip.row);
-        const auto levels = bed.levels(strip);
-        const auto shares = coverage.shares(strip);
-        each({strip, levels, shares});
+    try {
+        for (; strip.row < whole->row + whole->rows; strip.row += strip.rows) {
+            strip.rows = std::min(strip.rows, whole->row + whole->rows - strip.row);
+            const auto levels = bed.levels(strip);
+            const auto shares = coverage.shares(strip);
+            if (!each({strip, levels, shares})) break;
+        }
+    } catch (const BrokenGrid& broken) {
+        return Refusal{"grid", "the grid", broken.what(), "bring the file anew"};
     }
     return Done{};
+}
+
+bool shows(const SurveyBed& bed, const Area& area) {
+    bool shown = false;
+    (void)walk(bed, bed.map().on_grid(area), [&](const BedStrip& strip) {
+        for (std::size_t i = 0; i < strip.shares.size() && !shown; ++i)
+            shown = strip.shares[i] > 0 && !std::isnan(strip.levels_m[i]);
+        return !shown;
+    });
+    return shown;
 }
 
 }  // namespace spoilbook

@@ -13,8 +13,9 @@ namespace spoilbook {
 /// sure each is.
 class SurveyBed {
  public:
-    /// Refused, where "survey SV-1": the grid itself (BedGrid), or that the survey does not say which way its
-    /// numbers grow and neither does the format. Throws what `bytes` throws.
+    /// Refused, where "survey SV-1": the grid itself (BedGrid); that the survey does not say which way its
+    /// numbers grow and neither does the format, or says other than the format; an order that is none of
+    /// S-44's. Throws what `bytes` throws.
     static Checked<SurveyBed> open(const Survey& survey, const ByteSource& bytes, const Crs& book);
 
     [[nodiscard]] const BedGrid& grid() const { return grid_; }
@@ -42,9 +43,13 @@ struct BedStrip {
     const std::vector<double>& shares;
 };
 
-/// Shows the part of a surveyed bed that an area of the book's map touches, strip by strip: memory holds one
-/// strip. `each` may look no longer than the call. Nothing where the grid lies elsewhere. Refused, code
-/// "grid", where the area holds more than 400 million pixels.
-Checked<Done> walk(const SurveyBed& bed, const Area& area, const std::function<void(const BedStrip&)>& each);
+/// Shows the part of a surveyed bed that an area touches, strip by strip, as long as `each` answers true:
+/// memory holds one strip. `each` may look no longer than the call. Nothing where the grid lies elsewhere.
+/// `area` lies on the grid's own map (GridMap::on_grid). Refused, code "grid": over 400 million pixels of the
+/// area; a file that does not read to its end.
+Checked<Done> walk(const SurveyBed& bed, const Area& area, const std::function<bool(const BedStrip&)>& each);
+
+/// Whether any pixel that an area of the book's map touches was surveyed. What does not read shows nothing.
+bool shows(const SurveyBed& bed, const Area& area);
 
 }  // namespace spoilbook

@@ -23,7 +23,8 @@ struct WaterState {
 /// How the bed of a ground or cell stood under one condition of kind surface, by its newest survey.
 struct BedState {
     Id condition;
-    Id place;  ///< the ground or cell
+    Id ground;
+    Id cell;  ///< nil: the ground whole
     Compliance state = Compliance::cannot_tell;
     std::string named;  ///< "ground Gannet Patch by survey SV-7"
     std::string why;    ///< for what did not comply

@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "model/consent/kind_checks.h"
+#include "model/consent/surface_rule.h"
 
 namespace spoilbook {
 
@@ -47,6 +48,10 @@ bool tells_cells_apart(const Condition& condition, const nlohmann::json& body, c
     if (condition.kind == "series") {
         const auto rule = series_rule_from(condition, zone);
         return rule && asks_to_change_cell(*rule);
+    }
+    if (condition.kind == "surface") {
+        const auto rule = surface_rule_from(body);
+        return rule && rule->stops_releases && !rule->cells.empty();
     }
     if (condition.kind != "quantity" && condition.kind != "time") return false;
     return !scope_from(body).cells.empty() && body.value("each_of", "none") != "cell";

@@ -10,7 +10,8 @@
 
 namespace spoilbook {
 
-/// What one condition says of one release, trip or load that happened, or of a window that ended. Points into
+/// What one condition says of one release, trip or load that happened, of a window that ended or of a place
+/// that was surveyed. Points into
 /// the ledger and its season, which must outlive it.
 struct Finding {
     const Condition* condition = nullptr;  ///< the version in force at `at`
@@ -23,9 +24,9 @@ struct Finding {
         at;  ///< release end, loading end, the trip's return, the last instant of the window or survey's day
     Compliance state = Compliance::cannot_tell;
     std::string window;                  ///< or the window of a floor that ended, in words
-    std::string why;                     ///< for what is not complied, in words
+    std::string why;                     ///< for what is not complied, in words; of a surface always
     std::optional<double> value, level;  ///< what was held against what: of the sea, m or kn; of a surface,
-                                         ///< the shares of the area that are past it and that may be
+                                         ///< the share of the area past it and the share that may be
     std::string place;                   ///< of a surface: "claim FB2"
     std::optional<SurfaceLook> bed;      ///< of a surface: what the survey shows there
 

@@ -32,8 +32,10 @@ CheckReason check_water(const Ledger& ledger, const Condition& condition, const 
 /// Whether a rule on turbidity asks, while an event is open, that the cell be changed, and not to stop.
 bool asks_to_change_cell(const SeriesRule& rule);
 
-/// Kind surface: only where a response to it is to stop. A bed of the release's ground or cell that is past
-/// it by its newest survey holds, and no time ends that but another survey's. Without a survey nothing holds.
+/// Kind surface: only where a response to it is to stop. A bed of the release's ground or cell that was past
+/// it by the newest survey that could tell holds, and no time ends that but another survey's. Cannot tell
+/// where the newest cannot, or where it is another cell of the ground and the release's is not known. Without
+/// a survey nothing holds.
 CheckReason check_surface(const Condition& condition, const LedgerLine& line, const CheckFacts& facts);
 
 /// Kind record: the allowed sets; what must be on record of the release is judged after it.

@@ -6,12 +6,15 @@ namespace spoilbook {
 CheckReason check_surface(const Condition& condition, const LedgerLine& line, const CheckFacts& facts) {
     CheckReason worst = reason_of(CheckState::clear);
     for (const auto& bed : facts.beds) {
-        if (bed.condition != condition.id || (bed.place != line.ground && bed.place != line.cell)) continue;
-        if (bed.state == Compliance::breached)
-            return reason_of(CheckState::hold,
-                             bed.named + ": " + bed.why + "; until a survey shows otherwise");
-        if (bed.state == Compliance::cannot_tell)
-            worst = reason_of(CheckState::cannot_tell, bed.named + ": " + bed.why);
+        const bool may_be_there = !bed.cell || !line.cell || bed.cell == line.cell;
+        if (bed.condition != condition.id || bed.ground != line.ground || !may_be_there) continue;
+        if (bed.state == Compliance::complied) continue;
+        const std::string why = bed.named + ": " + bed.why;
+        const bool is_there = !bed.cell || line.cell;
+        if (bed.state == Compliance::breached && is_there)
+            return reason_of(CheckState::hold, why + "; until a survey shows otherwise");
+        worst = reason_of(CheckState::cannot_tell,
+                          is_there ? why : why + "; nobody said which cell the release is for");
     }
     return worst;
 }

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "model/consent/quantity.h"
@@ -29,23 +30,28 @@ bool answers_with_stop(const json& body) {
 }
 
 std::string percent(double share) {
-    return fmt::format("{:.1f} %", rounded_up(100 * share, 1));
+    return chance_text(share) + " %";
+}
+
+std::string worst_words(const WorstPixel& worst, bool has_u) {
+    const std::string m =
+        has_u ? with_u(std::abs(worst.past_m), worst.u_m, 2) : fmt::format("{:.2f}", std::abs(worst.past_m));
+    return fmt::format("{} m {}, at {:.1f} E {:.1f} N, where the bed lies at {:.2f} m", m,
+                       worst.past_m > 0 ? "past it at most" : "to spare at least", worst.place.easting_m,
+                       worst.place.northing_m, worst.level_m);
 }
 
 std::string past_words(const SurfaceRule& rule, const SurfaceLook& look) {
-    std::string words =
-        fmt::format("{} of its {:.0f} m² is past it", percent(look.past_share()), look.area_m2);
+    std::string words = look.worst ? worst_words(*look.worst, look.has_u) + "; " : "";
+    words += fmt::format("{} of its {:.0f} m² is past it", percent(look.past_share()), look.area_m2);
     if (rule.tolerance_share > 0) words += fmt::format(", {} may be", percent(rule.tolerance_share));
-    if (look.worst)
-        words += fmt::format("; most {}, at {:.1f} E {:.1f} N, where the bed lies at {:.2f} m",
-                             with_u(look.worst->past_m, look.worst->u_m, 2) + " m",
-                             look.worst->place.easting_m, look.worst->place.northing_m, look.worst->level_m);
     return words;
 }
 
-std::string doubt_words(const SurfaceLook& look) {
+std::string doubt_words(const SurfaceRule& rule, const SurfaceLook& look) {
     if (!look.has_u)
-        return "how sure the survey is was not recorded: give the survey, and its baseline, u_m or s44_order";
+        return fmt::format("how sure the survey{} is was not recorded: give it u_m or s44_order",
+                           rule.no_rise_m ? ", or its baseline," : "");
     std::string words;
     const auto say = [&](double m2, const char* what) {
         const double share = m2 / look.area_m2;
@@ -55,6 +61,7 @@ std::string doubt_words(const SurfaceLook& look) {
     say(look.past_m2, "is past it");
     say(look.in_doubt_m2, "lies nearer to it than 2 u");
     say(look.not_surveyed_m2(), "was not surveyed");
+    say(look.not_in_baseline_m2(), "is not in the baseline");
     return words;
 }
 
@@ -90,31 +97,29 @@ std::optional<SurfaceRule> surface_rule_from(const json& body) {
     }
 }
 
-std::optional<SurfaceBounds> bounds_of(const SurfaceRule& rule, const Claim* claim) {
+SurfaceBounds bounds_of(const SurfaceRule& rule, const Claim* claim, const Survey& survey) {
     SurfaceBounds bounds;
     const double allowance = rule.allowance_m.value_or(0);
+    const bool is_done = claim == nullptr || survey.kind == "after" || !rule.survey.empty();
     if (rule.no_deeper_than_m) bounds.lowest_m = *rule.no_deeper_than_m - allowance;
-    if (rule.least_depth_m) bounds.highest_m = -*rule.least_depth_m + allowance;
+    if (rule.least_depth_m && is_done) bounds.highest_m = -*rule.least_depth_m + allowance;
     if (rule.no_rise_m) bounds.most_rise_m = *rule.no_rise_m + allowance;
-    if (!rule.is_by_target()) return bounds;
-    if (claim == nullptr || !claim->target_level_m) return std::nullopt;
-    bounds.lowest_m = *claim->target_level_m - allowance;
+    if (rule.is_by_target() && claim != nullptr && claim->target_level_m)
+        bounds.lowest_m = *claim->target_level_m - allowance;
     return bounds;
 }
 
-bool tells_of(const Survey& survey, const SurfaceRule& rule, const Claim* claim) {
+bool judges(const SurfaceRule& rule, const Survey& survey) {
     if (!rule.survey.empty()) return survey.survey == rule.survey;
-    if (survey.kind == "before" || survey.survey == rule.baseline_survey) return false;
-    const bool at_the_end = claim != nullptr && rule.least_depth_m;
-    return !at_the_end || survey.kind == "after";
+    return survey.kind != "before" && survey.survey != rule.baseline_survey;
 }
 
 SurfaceJudged judged(const SurfaceRule& rule, const SurfaceLook& look) {
     if (look.past_share() > rule.tolerance_share + rounding)
         return {Compliance::breached, past_words(rule, look)};
     if (look.has_u && look.possible_share() <= rule.tolerance_share + rounding)
-        return {Compliance::complied, ""};
-    return {Compliance::cannot_tell, doubt_words(look)};
+        return {Compliance::complied, look.worst ? worst_words(*look.worst, look.has_u) : ""};
+    return {Compliance::cannot_tell, doubt_words(rule, look)};
 }
 
 }  // namespace spoilbook

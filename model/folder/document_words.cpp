@@ -133,6 +133,11 @@ constexpr auto words_of_kinds = std::to_array<std::pair<std::string_view, std::s
      "held. A site "
      "with several files is written out as one, by time."},
     {"survey",
+     "The grid: GeoTIFF, ESRI ASCII, BAG, or XYZ in rows of a regular raster, in metres on a projected map "
+     "(the book's, or one that the file states); what is blank marked as such, or by a number beyond ±9 000. "
+     "A survey by whose file no condition can be judged is noted. s44_order is Exclusive, Special, 1a, 1b or "
+     "2. A file that was wrong: strike the survey out with the reason (`sbk log BOOK survey SV-1 struck=yes "
+     "--why …`) and add it anew. "
      "`file` is the name of a file in surveys/, kept as it came; names that leave that folder are "
      "refused. It may "
      "be missing where the book has the survey. `digest` is not written out: it follows from the file."},

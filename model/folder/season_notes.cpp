@@ -13,6 +13,7 @@ void note_season(MatchBoard& board) {
     note_loads(season, notes);
     note_trips(season, notes);
     note_tracks(board, season, notes);
+    note_surveys(board, notes);
     note_places(board, season, notes);
     note_names(board, season, notes);
     for (Note& note : notes)

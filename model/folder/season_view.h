@@ -104,6 +104,9 @@ void note_loads(const SeasonView& season, NoteDown& notes);
 void note_trips(const SeasonView& season, NoteDown& notes);
 /// Tracks that came, of which no fix falls between the first and the last time of their trip.
 void note_tracks(const MatchBoard& board, const SeasonView& season, NoteDown& notes);
+/// Surveys that came with a file by which no condition can be judged: no grid, no day, no direction, no
+/// uncertainty.
+void note_surveys(const MatchBoard& board, NoteDown& notes);
 /// Logged cells where the position is not; a map whose scale is off by over 0.05 % where the claims lie.
 void note_places(const MatchBoard& board, const SeasonView& season, NoteDown& notes);
 /// Names on shifts and trips that people.csv has not, one note a name; none where nobody is listed at all.

@@ -40,7 +40,7 @@ std::string of_series(const Condition& condition, const ReturnFacts& facts) {
 std::string why_not(const Condition& condition, const ReturnFacts& facts) {
     const auto body = body_of(condition);
     if (!body.is_object()) return does_not_read;
-    if (auto why = not_judged(condition, body); !why.empty()) return why;
+    if (auto why = not_judged(*facts.season, condition, body); !why.empty()) return why;
     if (condition.kind == "quantity") return of_quantity(condition, facts.season->zone);
     if (condition.kind == "series") return of_series(condition, facts);
     if (condition.kind == "time") return time_rule_from(body) ? "" : does_not_read;

@@ -41,6 +41,9 @@ def share(test, area, level, step=1.0, columns=40, rows=20):
 # Claim Q1 cuts pixels on every side.
 Q1 = (2.25, 3.5, 38.6, 17.1)
 HOLE = (30, 5, 35, 12)
+PLAIN = {"plant.json": {"barges": [{"name": "Pipi", "capacity_m3": 400}]}, "materials.csv": "material\nsand\n",
+         "loads.csv": "load,barge,material,loading_end,stated_hopper_m3\nL-1,Pipi,sand,2025-11-09T08:00+13:00,300\n",
+         "trips.csv": "trip,load,ground\nT-1,L-1,Deep Hole\n"}
 
 
 def dug(east, north):
@@ -88,6 +91,7 @@ class Surfaces(Trade):
             self.assertAlmostEqual(past + doubt, one["bed"]["possible_share"], places=6)
             self.assertAlmostEqual(0.5, one["bed"]["worst"]["past_m"], places=4)
         self.assertIn("of its 494 m² is past it", found[0]["why"])
+        self.assertTrue(found[0]["why"].startswith("0.50 ± 0.05 m past it at most"))
 
     def test_what_is_not_sure_is_not_compliance(self):
         grids = {"all.asc": ascii_grid(dug), "part.asc": ascii_grid(lambda e, n: None if e > 30 else -9.6),
@@ -98,8 +102,10 @@ class Surfaces(Trade):
                             ("SV-1,all.asc,2025-11-10,progress,,,0.05,", "which way its numbers grow"),
                             ("SV-1,letter.asc,2025-11-10,progress,up,,0.05,", "not a grid that can be read")):
             name = line.split(",")[1]
-            self.book_with([{"condition": "1", "claim": "Q1", "allowance_m": 0.9}], line + "\n",
-                           {name: grids[name]})
+            said = self.book_with([{"condition": "1", "claim": "Q1", "allowance_m": 0.9}], line + "\n",
+                                  {name: grids[name]})
+            noted = words in said["notes"][0]["what"] if said["notes"] else False
+            self.assertEqual(words not in ("nearer to it than 2 u", "was not surveyed"), noted, said["notes"])
             row = self.judged()["1"]
             self.assertEqual("cannot_tell", row["state"], line)
             self.assertIn(words, row["findings"][0]["why"])
@@ -149,10 +155,87 @@ class Surfaces(Trade):
         self.assertEqual([], compliance["conditions_not_judged_here"])
         self.assertEqual([("1", 1)], [(c["condition"], c["breached"]) for c in compliance["conditions"]])
         self.assertEqual("SV-1", compliance["conditions"][0]["failed"][0]["survey"])
-        december = self.judged("--period", "2025-12", "--as-at", "2026-01-05T00:00+13:00")
-        self.assertEqual("nothing_yet", december["1"]["state"])
+        # Nobody has shown since that it is mended.
+        december = self.judged("--period", "2025-12", "--as-at", "2026-01-05T00:00+13:00")["1"]
+        self.assertEqual(("breached", ["2025-11-30T23:59:59.999+13:00"]),
+                         (december["state"], [f["at"] for f in december["findings"]]))
+        self.assertTrue(december["findings"][0]["why"].startswith("since before"))
+        self.assertEqual("nothing_yet", self.judged("--period", "2025-10", *END)["1"]["state"])
         # Before the end of its day the survey has not happened.
         self.assertEqual("nothing_yet", self.judged("--as-at", "2025-11-30T18:00+13:00")["1"]["state"])
+
+    def test_a_survey_that_shows_nothing_of_a_place_tells_nothing(self):
+        blank = ascii_grid(lambda e, n: -9.6 if e > 39 else None)
+        self.book_with([{"condition": "1", "claim": "Q1", "no_deeper_than_m": -11},
+                        {"condition": "2", "claim": "Q1", "no_rise_over_baseline_m": 1}],
+                       "SV-A,blank.asc,2025-09-01,before,up,,0.05,\nSV-B,all.asc,2025-09-02,before,up,,0.05,\n"
+                       "SV-1,all.asc,2025-11-10,progress,up,,0.05,\nSV-2,blank.asc,2025-11-20,progress,up,,0.05,\n",
+                       {"all.asc": ascii_grid(dug), "blank.asc": blank})
+        rows = self.judged()
+        self.assertEqual([["SV-1"], ["SV-1"]], [[f["survey"] for f in rows[n]["findings"]] for n in "12"])
+        self.assertEqual(["within", "within"], [rows[n]["state"] for n in "12"])
+
+    def test_a_later_survey_tells_what_an_earlier_one_could_not(self):
+        half = ascii_grid(lambda e, n: -9.6 if e < 24 else None)
+        self.book_with([{"condition": "1", "claim": "Q1", "no_deeper_than_m": -11}],
+                       "SV-1,half.asc,2025-11-10,progress,up,,0.05,\nSV-2,all.asc,2025-11-20,progress,up,,0.05,\n",
+                       {"half.asc": half, "all.asc": ascii_grid(dug)})
+        self.assertEqual("cannot_tell", self.judged("--as-at", "2025-11-15T00:00+13:00")["1"]["state"])
+        row = self.judged()["1"]
+        self.assertEqual(("within", ["cannot_tell", "complied"]), (row["state"], [f["state"] for f in row["findings"]]))
+
+    def test_a_baseline_is_earlier_than_what_it_is_held_against(self):
+        low = ascii_grid(lambda e, n: -22)
+        for name in ({}, {"baseline_survey": "SV-8"}):
+            self.book_with([{"condition": "1", "ground": "Deep Hole", "no_rise_over_baseline_m": 1, **name}],
+                           "SV-1,high.asc,2025-11-10,progress,up,,0.05,\nSV-8,low.asc,2025-11-20,before,up,,0.05,\n"
+                           "SV-9,high.asc,2025-11-28,progress,up,,0.05,\n",
+                           {"low.asc": low, "high.asc": ascii_grid(lambda e, n: -20)})
+            found = {f["survey"]: f["state"] for f in self.judged()["1"]["findings"]}
+            self.assertEqual({"SV-9": "breached", **({} if name else {"SV-1": "cannot_tell"})}, found)
+            self.tearDown()
+            self.setUp()
+
+    def test_a_file_that_is_cut_short_leaves_all_else_judged(self):
+        whole = ascii_grid(dug)
+        self.book_with([{"condition": "1", "claim": "Q1", "no_deeper_than_m": -9.9},
+                        {"condition": "2", "claim": "Q1", "no_rise_over_baseline_m": 1}],
+                       "SV-0,cut.asc,2025-10-01,before,up,,0.05,\nSV-1,cut.asc,2025-11-10,progress,up,,0.05,\n"
+                       "SV-2,one.asc,2025-11-20,progress,up,,0.05,\n", {"cut.asc": whole[:len(whole) // 2], "one.asc": whole})
+        rows = self.judged()
+        self.assertEqual(["cannot_tell", "breached"], [f["state"] for f in rows["1"]["findings"]])
+        self.assertIn("cut short", rows["1"]["findings"][0]["why"])
+        self.assertIn("cut short", rows["2"]["findings"][0]["why"])
+        self.assertIn("no earlier survey", rows["2"]["findings"][1]["why"])
+
+    def test_a_named_survey_without_a_day_cannot_be_told_and_a_book_without_a_map_says_so(self):
+        self.book_with([{"condition": "1", "claim": "Q1", "no_deeper_than_m": -9.9, "survey": "SV-1"}],
+                       "SV-1,one.asc,,progress,up,,0.05,\n", {"one.asc": ascii_grid(dug)})
+        row = self.judged()["1"]
+        self.assertEqual("cannot_tell", row["state"])
+        self.assertIn("day of survey SV-1 is not recorded", row["findings"][0]["why"])
+        self.tearDown()
+        self.setUp()
+        consent = {"consent": "TC-1", "conditions": [{"condition": "1", "kind": "surface", "no_deeper_than_m": -9.9}]}
+        self.new_of({"harbour.json": {**HARBOUR, "epsg": None}, "consents.json": {"consents": [consent]}})
+        self.assertIn("no map", self.judged()["1"]["why"])
+
+    def test_cells_are_those_of_the_grounds_named_and_each_of_a_name(self):
+        grounds = features(feature(box(0, 0, 20, 20), ground="A", kind="ground"),
+                           feature(box(0, 0, 10, 20), ground="A", cell="C1", kind="cell"),
+                           feature(box(20, 0, 40, 20), ground="B", kind="ground"),
+                           feature(box(20, 0, 30, 20), ground="B", cell="C1", kind="cell"))
+        grounds["crs"] = MAP
+        bed = {"a.asc": ascii_grid(lambda e, n: -15 if 12 <= e < 15 or 22 <= e < 25 else -20)}
+        self.book_with([{"condition": "1", "least_depth_m": 18, "applies": {"cells": ["C1"]}},
+                        {"condition": "2", "least_depth_m": 18, "applies": {"grounds": ["A"], "cells": ["C1"]}},
+                        {"condition": "3", "least_depth_m": 18, "applies": {"grounds": ["A"]}}],
+                       "SV-1,a.asc,2025-11-10,progress,up,,0.05,\n", bed, **{"grounds.geojson": grounds})
+        rows = self.judged()
+        self.assertEqual([("cell C1 of A", "complied"), ("cell C1 of B", "breached")],
+                         [(f["place"], f["state"]) for f in rows["1"]["findings"]])
+        self.assertEqual([("cell C1 of A", "complied")], [(f["place"], f["state"]) for f in rows["2"]["findings"]])
+        self.assertEqual([("ground A", "breached")], [(f["place"], f["state"]) for f in rows["3"]["findings"]])
 
     def test_the_version_in_force_on_the_day_judges(self):
         self.book_with([{"condition": "1", "claim": "Q1", "no_deeper_than_m": -11, "to": "2025-11-20T00:00+13:00"},
@@ -184,11 +267,7 @@ class Surfaces(Trade):
         surveys = ("SV-0,zero.asc,2025-10-01,before,up,,0.05,\nSV-1,one.asc,2025-11-10,progress,up,,0.05,\n"
                    "SV-2,two.asc,2025-11-20,progress,up,,0.05,\nSV-3,three.asc,2025-11-28,progress,up,,0.05,\n")
         grids = {"zero.asc": mounded(0), "one.asc": mounded(0.5), "two.asc": mounded(2), "three.asc": mounded(1.05)}
-        plain = {"plant.json": {"barges": [{"name": "Pipi", "capacity_m3": 400}]},
-                 "materials.csv": "material\nsand\n",
-                 "loads.csv": "load,barge,material,loading_end,stated_hopper_m3\nL-1,Pipi,sand,2025-11-09T08:00+13:00,300\n",
-                 "trips.csv": "trip,load,ground\nT-1,L-1,Deep Hole\n"}
-        self.book_with([{"condition": "1", **rise, **stop}, {"condition": "2", **rise}], surveys, grids, **plain)
+        self.book_with([{"condition": "1", **rise, **stop}, {"condition": "2", **rise}], surveys, grids, **PLAIN)
 
         def held(at, *words):
             said = self.ask("release-check", self.book, "--load", "L-1", "--at", at, "--as-at", at, *words)
@@ -197,4 +276,29 @@ class Surfaces(Trade):
         self.assertEqual([], held("2025-11-10T12:00+13:00"))
         self.assertEqual([], held("2025-11-20T12:00+13:00"))
         self.assertEqual([("1", "hold", None)], held("2025-11-21T12:00+13:00"))
-        self.assertEqual([("1", "cannot_tell", None)], held("2025-11-30T12:00+13:00"))
+        # A survey that cannot tell lifts nothing.
+        self.assertEqual([("1", "hold", None)], held("2025-11-30T12:00+13:00"))
+
+    def test_a_hold_by_the_bed_outlives_the_version_and_keeps_the_cell_from_being_offered(self):
+        grounds = features(feature(box(0, 0, 40, 20), ground="Deep Hole", kind="ground"),
+                           feature(box(0, 0, 20, 20), ground="Deep Hole", cell="C1", kind="cell"),
+                           feature(box(20, 0, 40, 20), ground="Deep Hole", cell="C2", kind="cell"))
+        grounds["crs"] = MAP
+        stop = {"least_depth_m": 18, "applies": {"activity": "release", "cells": ["C1", "C2"]},
+                "responses": [{"action": "stop"}]}
+        each = {"condition": "9", "kind": "quantity", "measure": "trips", "value": 10, "each_of": "cell",
+                "window": {"kind": "term"}}
+        self.book_with([{"condition": "1", **stop, "to": "2025-11-20T00:00+13:00"},
+                        {"condition": "1", **stop, "from": "2025-11-20T00:00+13:00"}, each],
+                       "SV-1,a.asc,2025-11-10,progress,up,,0.05,\n",
+                       {"a.asc": ascii_grid(lambda e, n: -15 if 2 <= e < 5 else -20)},
+                       **{"grounds.geojson": grounds, **PLAIN})
+
+        def asked(at, *words):
+            said = self.ask("release-check", self.book, "--load", "L-1", "--at", at, "--as-at", at, *words)
+            return said["due_cell"], [(r["state"], r["until"]) for r in said["reasons"] if r["condition"] == "1"]
+
+        self.assertEqual(("C2", [("hold", None)]), asked("2025-11-15T12:00+13:00", "--cell=C1"))
+        self.assertEqual(("C2", [("hold", None)]), asked("2025-11-25T12:00+13:00", "--cell=C1"))
+        self.assertEqual(("C2", []), asked("2025-11-25T12:00+13:00", "--cell=C2"))
+        self.assertEqual(("C2", [("cannot_tell", None)]), asked("2025-11-25T12:00+13:00"))

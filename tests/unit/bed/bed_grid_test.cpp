@@ -5,8 +5,10 @@
 #include <ogr_spatialref.h>
 
 #include <fstream>
+#include <functional>
 #include <iterator>
 
+#include "model/bed/scratch_copy.h"
 #include "model/place/gdal_safety.h"
 #include "tests/support/temp_folder.h"
 #include "tests/unit/bed/grids.h"
@@ -15,7 +17,8 @@ namespace spoilbook::test {
 namespace {
 
 /// A GeoTIFF of 3 columns and 2 rows, 1 to 6, made by GDAL itself.
-std::string geotiff(const std::array<double, 6>& place, int epsg, double no_data = -1) {
+std::string geotiff(const std::array<double, 6>& place, int epsg,
+                    const std::function<void(GDALRasterBand&)>& more = {}) {
     make_gdal_safe();
     const tests::TempFolder folder;
     const std::string path = folder.file("made.tif");
@@ -30,7 +33,7 @@ std::string geotiff(const std::array<double, 6>& place, int epsg, double no_data
     }
     std::array<float, 6> numbers{1, 2, 3, 4, 5, 6};
     GDALRasterBand* band = made->GetRasterBand(1);
-    band->SetNoDataValue(no_data);
+    if (more) more(*band);
     CHECK(band->RasterIO(GF_Write, 0, 0, 3, 2, numbers.data(), 3, 2, GDT_Float32, 0, 0) == CE_None);
     GDALClose(made);
     std::ifstream file(path, std::ios::binary);
@@ -119,6 +122,56 @@ TEST_CASE("what is no usable grid is refused, with the reason", "[bed][grid]") {
     CHECK(why_refused(geotiff({179.5, 0.001, 0, -40.6, 0, -0.001}, 4326)) == "its map is in degrees");
     // EPSG 2263 is in US survey feet.
     CHECK(why_refused(geotiff({300'000, 5, 0, 60'000, 0, -5}, 2263)) == "its map is not in metres");
+}
+
+TEST_CASE("numbers are as the band scales them, and none where it says so or no bed can be", "[bed][grid]") {
+    const std::string scaled = geotiff(north_up, 32760, [](GDALRasterBand& band) {
+        band.SetScale(0.5);
+        band.SetOffset(-10);
+        band.SetNoDataValue(4);
+    });
+    const auto grid = BedGrid::open(HeldBytes(scaled), "survey SV-1");
+    REQUIRE(grid);
+    const auto numbers = grid->numbers({0, 0, 3, 2});
+    CHECK(numbers[0] == -9.5);
+    CHECK(std::isnan(numbers[3]));
+    CHECK(numbers[5] == -7);
+    // -9999 that no header explains.
+    const std::string text = "ncols 2\nnrows 1\nxllcorner 0\nyllcorner 0\ncellsize 1\n-9999 -8.5\n";
+    const auto silent = BedGrid::open(HeldBytes(text), "survey SV-1");
+    REQUIRE(silent);
+    CHECK(std::isnan(silent->numbers({0, 0, 2, 1})[0]));
+    CHECK(silent->numbers({0, 0, 2, 1})[1] == -8.5);
+}
+
+TEST_CASE("a file cut short behind its header is told where it is read", "[bed][grid]") {
+    std::string bytes = geotiff(north_up, 32760);
+    bytes.resize(bytes.size() - 10);
+    const auto grid = BedGrid::open(HeldBytes(bytes), "survey SV-1");
+    REQUIRE(grid);
+    CHECK_THROWS_AS(grid->numbers({0, 0, 3, 2}), BrokenGrid);
+    const auto bed = SurveyBed::open(survey_up(0.1), HeldBytes(bytes), harbour_map());
+    REQUIRE(bed);
+    const Area whole = area_of({box(711'640, 5'497'370, 711'646, 5'497'374)});
+    const auto walked = walk(*bed, whole, [](const BedStrip&) { return true; });
+    REQUIRE_FALSE(walked);
+    CHECK(walked.refusals().front().what.find("cut short") != std::string::npos);
+    CHECK_FALSE(shows(*bed, whole));
+}
+
+TEST_CASE("feet are not taken for metres", "[bed][grid]") {
+    const auto in = [](const char* unit) {
+        return geotiff(north_up, 32760, [unit](GDALRasterBand& band) { band.SetUnitType(unit); });
+    };
+    CHECK(why_refused(in("metre")).empty());
+    CHECK(why_refused(in("US survey foot")) == "its numbers are not in metres");
+}
+
+TEST_CASE("pixels that no survey has are refused before anything is reckoned with them", "[bed][grid]") {
+    const std::string head = "ncols 2\nnrows 1\nxllcorner 711640\nyllcorner 5497370\ncellsize ";
+    CHECK(why_refused(head + "0.000000001\n-8 -8\n") == "its pixels are under 1 mm wide");
+    CHECK(why_refused(geotiff({711'640, 1e-9, 0, 5'497'374, 0, -1}, 32760)) ==
+          "its pixels are under 1 mm wide");
 }
 
 TEST_CASE("the copy that a grid is read from goes with it", "[bed][grid]") {

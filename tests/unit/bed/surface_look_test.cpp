@@ -116,7 +116,7 @@ TEST_CASE("a mound rises over the bed that was there before, however the two gri
     CHECK(look.in_doubt_m2 == 0);
     CHECK_THAT(look.worst->past_m, WithinAbs(0.5, 1e-5));
     CHECK_THAT(look.worst->u_m, WithinAbs(0.05, 1e-12));
-    // A rise of exactly 1 m less 2 u of both, 0.1 m, is kept; over that it is in doubt.
+    // 1.5 m keep 1.55 m by less than 2 u of both, 0.1 m.
     bounds.most_rise_m = 1.55;
     CHECK_THAT(seen(bed, area_of({after.part(0, 0, 100, 20)}), bounds, &baseline).in_doubt_m2,
                WithinAbs(4, 1e-6));
@@ -131,7 +131,33 @@ TEST_CASE("where the baseline has a hole nothing can be told of a rise", "[bed][
     bounds.most_rise_m = 0.5;
     const auto look =
         seen(bed_of(grid, survey_up(0)), area_of({grid.part(0, 0, 100, 20)}), bounds, &baseline);
-    CHECK_THAT(look.not_surveyed_m2(), WithinAbs(1, 1e-6));
+    CHECK_THAT(look.not_surveyed_m2(), WithinAbs(0, 1e-6));
+    CHECK_THAT(look.not_in_baseline_m2(), WithinAbs(1, 1e-6));
+    CHECK_THAT(look.possible_share(), WithinAbs(1 / 2'000.0, 1e-9));
+}
+
+TEST_CASE("a rise is told over the seams of strips", "[bed][surface]") {
+    // Strips of 209 rows; the mound lies in the last row of the first and the first of the second.
+    MadeGrid before;
+    before.rows.assign(420, std::vector<double>(5'000, -20));
+    MadeGrid after = before;
+    after.rows[208][17] = after.rows[209][17] = -18;
+    const auto baseline = bed_of(before, survey_up(0)), bed = bed_of(after, survey_up(0));
+    SurfaceBounds bounds;
+    bounds.most_rise_m = 1;
+    CHECK_THAT(seen(bed, area_of({after.part(0, 0, 5'000, 420)}), bounds, &baseline).past_m2,
+               WithinAbs(2, 1e-6));
+}
+
+TEST_CASE("a claim in parts and with a hole is judged where it is", "[bed][surface]") {
+    const auto grid = slope();
+    SurfaceBounds bounds;
+    bounds.lowest_m = -7;
+    Area area{
+        {Polygon{{grid.part(60, 0, 80, 10), grid.part(72, 2, 76, 6)}}, Polygon{{grid.part(90, 12, 95, 20)}}}};
+    const auto look = seen(bed_of(grid, survey_up(0)), area, bounds);
+    CHECK_THAT(look.area_m2, WithinAbs(200 - 16 + 40, 1e-6));
+    CHECK_THAT(look.past_m2, WithinAbs(100 - 16 + 40, 1e-6));
 }
 
 TEST_CASE("levels between the pixels of a plane are the plane's", "[bed]") {

@@ -100,7 +100,8 @@ void write_material(TempFolder& folder) {
     folder.with("surveys.csv",
                 "survey,file,surveyed_on,kind,positive,offset_m,u_m,s44_order\n"
                 "before,before.xyz,2025-08-01,before,up,0,0.1,\n");
-    folder.with("surveys/before.xyz", "711650 5497400 -7.4\n");
+    folder.with("surveys/before.xyz",
+                "711650 5497401 -7.4\n711651 5497401 -7.4\n711650 5497400 -7.4\n711651 5497400 -7.4\n");
 }
 
 }  // namespace
