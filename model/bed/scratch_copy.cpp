@@ -11,7 +11,7 @@ namespace spoilbook {
 
 namespace {
 
-constexpr std::size_t piece_bytes = std::size_t{1} << 20;
+constexpr std::size_t copied_at_once = std::size_t{1} << 20;
 
 Refusal no_room() {
     return {"no-room", "the temporary folder", "a copy of the survey's file cannot be written there",
@@ -26,8 +26,8 @@ Checked<ScratchCopy> ScratchCopy::of(const ByteSource& bytes, const std::string&
     ScratchCopy copy;
     copy.path_ = std::filesystem::path(folder) / ("grid" + extension);
     std::ofstream file(copy.path_, std::ios::binary);
-    for (std::uint64_t from = 0; from < bytes.size(); from += piece_bytes) {
-        const std::string piece = bytes.piece(from, piece_bytes);
+    for (std::uint64_t from = 0; from < bytes.size(); from += copied_at_once) {
+        const std::string piece = bytes.piece(from, copied_at_once);
         file.write(piece.data(), static_cast<std::streamsize>(piece.size()));
     }
     file.close();
