@@ -68,8 +68,9 @@ class Looking {
     void note_worst(const BedStrip& strip, std::size_t i, double level_m, const Past& past) {
         if (look_.worst && past.m <= look_.worst->past_m) return;
         const auto columns = static_cast<std::size_t>(strip.window.columns);
-        const GridPlace middle{strip.window.column + static_cast<double>(i % columns) + 0.5,
-                               strip.window.row + static_cast<double>(i / columns) + 0.5};
+        const std::size_t column = i % columns, row = i / columns;
+        const GridPlace middle{strip.window.column + static_cast<double>(column) + 0.5,
+                               strip.window.row + static_cast<double>(row) + 0.5};
         look_.worst = {past.m, level_m, past.u_m, bed_.grid().on_map(middle)};
     }
 
