@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "model/bed/coverage.h"
+#include "tests/published/any_star.h"
 #include "tests/published/geos_plane.h"
 #include "tests/unit/bed/grids.h"
 
@@ -15,31 +16,12 @@ using namespace spoilbook::test;
 
 namespace {
 
-using Line = std::vector<std::pair<double, double>>;
-
-double millis(int low, int high) {
-    return *rc::gen::inRange(low * 1000, high * 1000) / 1000.0;
-}
-
-/// A star about a centre, sound by the way it is made, either way round.
-Line star(double east, double north, int least_m, int most_m) {
-    const int corners = *rc::gen::inRange(3, 12);
-    Line line;
-    for (int i = 0; i < corners; ++i) {
-        const double radius = millis(least_m, most_m), angle = 2 * M_PI * i / corners;
-        line.emplace_back(east + radius * std::cos(angle), north + radius * std::sin(angle));
-    }
-    line.push_back(line.front());
-    if (*rc::gen::arbitrary<bool>()) std::reverse(line.begin(), line.end());
-    return line;
-}
-
 /// About a grid of 24 by 16 pixels: over its edges, perhaps with a hole, perhaps in two parts.
 GeoJsonCoordinates any_area() {
-    const double east = 711'640 + millis(-4, 28), north = 5'497'370 + millis(-4, 20);
-    GeoJsonCoordinates parts{{star(east, north, 6, 12)}};
-    if (*rc::gen::arbitrary<bool>()) parts[0].push_back(star(east, north, 1, 2));
-    if (*rc::gen::arbitrary<bool>()) parts.push_back({star(east + 30, north, 2, 12)});
+    const double east = 711'640 + any_metres(-4, 28), north = 5'497'370 + any_metres(-4, 20);
+    GeoJsonCoordinates parts{{any_star(east, north, 6, 12, 3, 12)}};
+    if (*rc::gen::arbitrary<bool>()) parts[0].push_back(any_star(east, north, 1, 2, 3, 12));
+    if (*rc::gen::arbitrary<bool>()) parts.push_back({any_star(east + 30, north, 2, 12, 3, 12)});
     return parts;
 }
 

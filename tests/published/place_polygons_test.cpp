@@ -9,9 +9,12 @@
 
 #include "model/place/geojson_geometry.h"
 #include "model/place/verdict.h"
+#include "tests/published/any_star.h"
 #include "tests/published/geos_plane.h"
 
 using namespace spoilbook;
+using spoilbook::test::any_metres;
+using spoilbook::test::any_star;
 using spoilbook::test::GeosArea;
 using spoilbook::test::Zone32760;
 
@@ -23,25 +26,6 @@ constexpr double same_plane_m = 1e-8;
 /// By two projections: some nanometres each, and as much from degrees of 15 digits.
 constexpr double two_planes_m = 1e-7;
 
-double metres(double low, double high) {
-    return *rc::gen::inRange(static_cast<int>(low * 1000), static_cast<int>(high * 1000)) / 1000.0;
-}
-
-using Line = std::vector<std::pair<double, double>>;
-
-/// A star about a centre, sound by the way it is made, either way round.
-Line star(double east, double north, double least_m, double most_m, int fewest) {
-    const int corners = *rc::gen::inRange(fewest, 40);
-    Line line;
-    for (int i = 0; i < corners; ++i) {
-        const double radius = metres(least_m, most_m), angle = 2 * M_PI * i / corners;
-        line.emplace_back(east + radius * std::cos(angle), north + radius * std::sin(angle));
-    }
-    line.push_back(line.front());
-    if (*rc::gen::arbitrary<bool>()) std::reverse(line.begin(), line.end());
-    return line;
-}
-
 /// One to four parts with up to four holes each, or a jagged one without: metres about nothing.
 GeoJsonCoordinates any_area() {
     GeoJsonCoordinates area;
@@ -51,13 +35,14 @@ GeoJsonCoordinates any_area() {
         auto& rings = area.emplace_back();
         const int holes = *rc::gen::inRange(-1, 5);
         if (holes < 0) {
-            rings.push_back(star(east, north, 5, 275, 3));
+            rings.push_back(any_star(east, north, 5, 275, 3, 40));
             continue;
         }
         // Eight corners from 110 m up hold a circle of 100 m, and that the holes.
-        rings.push_back(star(east, north, 110, 275, 8));
+        rings.push_back(any_star(east, north, 110, 275, 8, 40));
         for (int hole = 0; hole < holes; ++hole)
-            rings.push_back(star(east + (hole % 2 ? 40 : -40), north + (hole < 2 ? 40 : -40), 2, 35, 3));
+            rings.push_back(
+                any_star(east + (hole % 2 ? 40 : -40), north + (hole < 2 ? 40 : -40), 2, 35, 3, 40));
     }
     return area;
 }
@@ -76,15 +61,16 @@ GeoJsonCoordinates changed(GeoJsonCoordinates area, Change change) {
 /// Anywhere about, or close by an edge, or on a corner.
 std::pair<double, double> any_place(const GeoJsonCoordinates& area) {
     const int how = *rc::gen::inRange(0, 4);
-    if (how < 2) return {metres(-400, 1000), metres(-400, 1000)};
+    if (how < 2) return {any_metres(-400, 1000), any_metres(-400, 1000)};
     const auto& part = area[*rc::gen::inRange<std::size_t>(0, area.size())];
     const auto& ring = part[*rc::gen::inRange<std::size_t>(0, part.size())];
     const auto corner = *rc::gen::inRange<std::size_t>(1, ring.size());
     if (how == 2) return ring[corner];
     const auto [ax, ay] = ring[corner - 1];
     const auto [bx, by] = ring[corner];
-    const double along = metres(0, 1), off = std::pow(10.0, metres(-5, 1));
-    return {ax + along * (bx - ax) + off * metres(-1, 1), ay + along * (by - ay) + off * metres(-1, 1)};
+    const double along = any_metres(0, 1), off = std::pow(10.0, any_metres(-5, 1));
+    return {ax + along * (bx - ax) + off * any_metres(-1, 1),
+            ay + along * (by - ay) + off * any_metres(-1, 1)};
 }
 
 /// Distance, inside and verdict of one place, by both.
@@ -97,7 +83,7 @@ void hold_against_geos(const Area& ours, EastNorth place, const GeosArea& theirs
     RC_ASSERT(std::abs(distance_m - theirs_m) <= tolerance_m + (distance_m == 0 ? boundary_width_m : 0));
     if (std::abs(theirs_m) > boundary_width_m + tolerance_m)
         RC_ASSERT(contains(ours, place) == theirs.covers(their_place));
-    const double u_m = metres(0, 60);
+    const double u_m = any_metres(0, 60);
     if (std::abs(std::abs(theirs_m) - 2 * u_m) <= boundary_width_m + tolerance_m) return;
     const PlaceVerdict expected = theirs.boundary_within(their_place, 2 * u_m) ? PlaceVerdict::cannot_tell
                                   : theirs.covers(their_place)                 ? PlaceVerdict::inside
@@ -162,14 +148,14 @@ std::pair<double, double> wrapped(std::pair<double, double> at) {
 }
 
 LonLat near_180() {
-    return {metres(-70, -1), 180 + metres(-8, 8) / 1000};
+    return {any_metres(-70, -1), 180 + any_metres(-8, 8) / 1000};
 }
 
 }  // namespace
 
 TEST_CASE("GEOS finds a place in degrees where we do", "[place]") {
     rc::prop("away from the 180th meridian", [] {
-        hold_in_degrees({metres(-70, -1), metres(174.1, 179.9)},
+        hold_in_degrees({any_metres(-70, -1), any_metres(174.1, 179.9)},
                         [](const GeoJsonCoordinates& area) { return std::pair(area, area); });
     });
 
