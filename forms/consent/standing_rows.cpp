@@ -96,6 +96,24 @@ ConditionStanding standing_of(const BoardRow& row, const Board& board, const Zon
     return standing;
 }
 
+/// Without a column of loads where no row has one.
+std::vector<Column<StandingRow>> columns_for(const std::vector<StandingRow>& rows) {
+    using Row = StandingRow;
+    std::vector<Column<Row>> columns{
+        Column<Row>(tr("State"), {}, [](const Row& r) { return r.word; }).mark([](const Row& r) {
+            return std::optional(r.state);
+        }),
+        Column<Row>(tr("When"), {}, [](const Row& r) { return r.at_text; }).copied_as([](const Row& r) {
+            return r.at_copy;
+        }),
+        Column<Row>(tr("What"), {}, [](const Row& r) { return r.what; }),
+    };
+    const bool has_loads = std::ranges::any_of(rows, [](const Row& row) { return !row.load.isEmpty(); });
+    if (has_loads) columns.emplace_back(tr("Load"), QString(), [](const Row& r) { return r.load; });
+    columns.emplace_back(tr("Why"), QString(), [](const Row& r) { return r.why; });
+    return columns;
+}
+
 }  // namespace
 
 std::pair<State, QString> compliance_shown(Compliance state) {
@@ -124,22 +142,6 @@ std::map<Id, ConditionStanding> condition_standings(const Board& board, const Zo
     return standings;
 }
 
-std::vector<Column<StandingRow>> standing_columns(bool with_loads) {
-    using Row = StandingRow;
-    std::vector<Column<Row>> columns{
-        Column<Row>(tr("State"), {}, [](const Row& r) { return r.word; }).mark([](const Row& r) {
-            return std::optional(r.state);
-        }),
-        Column<Row>(tr("When"), {}, [](const Row& r) { return r.at_text; }).copied_as([](const Row& r) {
-            return r.at_copy;
-        }),
-        Column<Row>(tr("What"), {}, [](const Row& r) { return r.what; }),
-    };
-    if (with_loads) columns.emplace_back(tr("Load"), QString(), [](const Row& r) { return r.load; });
-    columns.emplace_back(tr("Why"), QString(), [](const Row& r) { return r.why; });
-    return columns;
-}
-
 QWidget* standing_page(const QString& sentence, ConditionStanding standing, const OpensLoad& open_load,
                        QWidget* parent) {
     auto* page = new QWidget(parent);
@@ -151,9 +153,7 @@ QWidget* standing_page(const QString& sentence, ConditionStanding standing, cons
         all->addWidget(label);
     }
     auto* table = new TableView(tr("what it was judged by"), page);
-    const bool with_loads =
-        std::ranges::any_of(standing.rows, [](const auto& row) { return !row.load.isEmpty(); });
-    auto* model = new RowTable<StandingRow>(standing_columns(with_loads), table);
+    auto* model = new RowTable<StandingRow>(columns_for(standing.rows), table);
     model->set_rows(std::move(standing.rows));
     table->set_model(model);
     table->set_empty_text(standing.without_rows.isEmpty() ? tr("Nothing has fallen to it yet.")

@@ -32,8 +32,6 @@ StandingRow standing_row(const Finding& found, const Zone& zone, const QLocale& 
 /// Of every row of the board that is no limit, by its condition.
 std::map<Id, ConditionStanding> condition_standings(const Board& board, const Zone& zone,
                                                     const QLocale& locale);
-/// Without a column of loads where no row has one.
-std::vector<Column<StandingRow>> standing_columns(bool with_loads = true);
 /// What stands on the sheet: how it stands, then everything that it was judged by, the worst first.
 QWidget* standing_page(const QString& sentence, ConditionStanding standing, const OpensLoad& open_load,
                        QWidget* parent);
