@@ -158,7 +158,7 @@ QWidget* standing_page(const QString& sentence, ConditionStanding standing, cons
     table->set_model(model);
     table->set_empty_text(standing.without_rows.isEmpty() ? tr("Nothing has fallen to it yet.")
                                                           : standing.without_rows);
-    table->setMinimumHeight(40 * grid);
+    table->setMinimumHeight(24 * grid);
     QObject::connect(table, &TableView::opened, model, [model, open_load](int row) {
         if (!model->row(row).load.isEmpty()) open_load(model->row(row).load);
     });
